@@ -11,6 +11,7 @@ from speclint.equations import Kilograms, Metres, Newtons, Pascals, RadiansPerSe
 from speclint.facts import (
     connecting_rod_of,
     ends_of,
+    greatest_bore,
     greatest_live_pressure,
     length_of_bearing,
     mass_moved,
@@ -43,7 +44,7 @@ PUSH, PULL = 1.0, -1.0
 
 
 class Cylinder(NamedTuple):
-    """The cylinder that a piston works in."""
+    """The cylinder that a piston works in; ``D`` and ``A`` are of the greatest bore of its life."""
 
     block: CylinderBlock
     liner: CylinderLiner
@@ -73,9 +74,9 @@ class Crank(NamedTuple):
 
 
 def cylinder_of(piston: Piston, sheet: Sheet) -> Cylinder:
-    """The block, the liner, and the full area of the bore."""
+    """The block, the liner, and the full area of the greatest bore of the liner's life."""
     liner = sheet.follow(piston.runs_in)
-    D = sheet.take("D", liner.bore)
+    D = greatest_bore(liner, sheet)
     return Cylinder(sheet.follow(liner.housed_in), liner, D, sheet.work("A", round_area, d=D))
 
 
@@ -262,11 +263,11 @@ def _by_diagram(symbol: str, what: str, turned: _Turned, sense: float, sheet: Sh
     return sheet.work(f"{symbol}{n}", turned.of_stroke, F=along, r=turned.crank.r, l=turned.crank.l, θ=θ)
 
 
-def load_on_pin(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
-    """The greatest force in the connecting rod over a revolution, and the bore of the cylinder."""
+def load_on_pin(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Cylinder]:
+    """The greatest force in the connecting rod over a revolution, and the cylinder that it comes from."""
     cylinder = cylinder_of(piston_of(sheet.follow(pin.moved_by), sheet), sheet)
     what = "force in the connecting rod"
-    return greatest("F_c", what, IN_CONNECTING_ROD, cylinder, case, sheet), cylinder.D
+    return greatest("F_c", what, IN_CONNECTING_ROD, cylinder, case, sheet), cylinder
 
 
 def overhang_of_force(pin: Pin, sheet: Sheet) -> Metres:

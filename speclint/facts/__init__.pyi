@@ -95,6 +95,8 @@ from .cylinder_volume import (
     bore_as_drawn as bore_as_drawn,
     clearance_ratio as clearance_ratio,
     clearance_share as clearance_share,
+    greatest_bore as greatest_bore,
+    greatest_bore_as_drawn as greatest_bore_as_drawn,
     piston_area as piston_area,
     swept_volume as swept_volume,
 )

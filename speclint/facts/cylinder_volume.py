@@ -18,7 +18,7 @@ from speclint.rules import Sheet
 from speclint.specs import NotStated
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock
+    from speclint.specs import CylinderBlock, CylinderLiner
 
 
 @formula("V_s = π (d² − d_r²) s/4", cites=[FIRST_PRINCIPLES])
@@ -75,6 +75,26 @@ def bore_as_drawn(block: CylinderBlock, bore: str, sheet: Sheet) -> Measure | No
     """The diameter in which a piston works, to be taken: of its liner, else of the bore of the block."""
     liner = next(iter(liners_of(block, bore, sheet)), None)
     return liner.bore if liner is not None else bore_named(block, bore, sheet).diameter
+
+
+def greatest_bore(
+    liner: CylinderLiner, sheet: Sheet, *, symbols: tuple[str, str] = ("D", "D_last")
+) -> Metres:
+    """The largest bore of a liner's life, m: its last one where that is stated, or the new one at its upper limit."""
+    new, last = symbols
+    D: Metres = sheet.take(new, liner.bore)
+    if not sheet.is_stated("last bore", liner.last_bore):
+        return D
+    return max(D, sheet.take(last, liner.last_bore))  # which may be the new one, and that within its limits
+
+
+def greatest_bore_as_drawn(block: CylinderBlock, bore: str, sheet: Sheet) -> Metres:
+    """The largest bore of a cylinder's life, m, as drawn: the last one of its liner or of the block, else the new."""
+    liner = next(iter(liners_of(block, bore, sheet)), None)
+    of = liner if liner is not None else bore_named(block, bore, sheet)
+    stated = sheet.is_stated("last bore", of.last_bore)
+    d: Metres = sheet.take_nominal("d", of.last_bore if stated else bore_as_drawn(block, bore, sheet))
+    return d
 
 
 def rod_as_drawn(block: CylinderBlock, bore: str, sheet: Sheet) -> Measure | NotStated:

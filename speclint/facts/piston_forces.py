@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from speclint.equations import FIRST_PRINCIPLES, Newtons, Pascals, Radians, Ratio
+from speclint.equations import FIRST_PRINCIPLES, Metres, Newtons, Pascals, Radians, Ratio
 from speclint.errors import OutOfRange
 from speclint.facts.cylinder_cycles import CylinderGiven, cycles_to_safety_valves
+from speclint.facts.cylinder_volume import greatest_bore_as_drawn
 from speclint.facts.steam_in_cylinders import steam_in_bore
+from speclint.handbook.members import round_area, tube_area
 from speclint.handbook.steam_cycle import working_cylinder
 from speclint.handbook.tables import Reading, on_lines
 from speclint.handbook.valve_events import piston_force
@@ -64,17 +66,20 @@ def most_on_piston(forces: PistonForces, sense: Ratio) -> Reading:
 
 
 @lru_cache(maxsize=32)
-def forces_of_cycles(given: CylinderGiven, air: Pascals, at: str) -> PistonForces:
-    """The forces of all states that are worked of a cylinder; ``air`` is the pressure on the piston rod [Pa absolute].
+def forces_of_cycles(given: CylinderGiven, bore: Metres, air: Pascals, at: str) -> PistonForces:
+    """The forces of all states that are worked of a cylinder, each pressure on all of a bore.
+
+    ``bore`` is the greatest of the cylinder's life [m]; ``air`` is the pressure on the piston rod [Pa absolute].
 
     :raises OutOfRange: where one of its cycles is not covered.
     """
     band = cycles_to_safety_valves(given)
     cycles = (band.nominal, *band.corners)
     angles = tuple(2 * math.pi * step / _STEPS for step in range(_STEPS + 1))
-    cylinders = [working_cylinder(both, air) for both in cycles]
+    A_f, A_b = round_area(bore), tube_area(bore, given.back.rod)
+    cylinders = [replace(working_cylinder(both, air), front_area=A_f, back_area=A_b) for both in cycles]
     courses = [[one.force(angle) for angle in angles] for one in cylinders]
-    areas = {"p_a": air, "A_f": cylinders[0].front_area, "A_b": cylinders[0].back_area}
+    areas = {"p_a": air, "A_f": A_f, "A_b": A_b}
     fronts, backs = [one.front for one in cycles], [one.back for one in cycles]
     return PistonForces(
         angles,
@@ -94,8 +99,9 @@ def forces_of_cycles(given: CylinderGiven, air: Pascals, at: str) -> PistonForce
 
 
 def piston_forces(block: CylinderBlock, bore: str, case: LoadCase, sheet: Sheet) -> PistonForces | None:
-    """The force of the steam on the piston of a bore in the notch of a load case.
+    """The force of the steam on the piston of a bore in the notch of a load case, on the last bore of its liner.
 
+    The pressures are those of the cylinder as drawn, new.
     None where nothing is known of its events, where its gear does not state all of it, and where its cycle is not
     covered: the rules of the gear tell what is missing.
     """
@@ -103,6 +109,7 @@ def piston_forces(block: CylinderBlock, bore: str, case: LoadCase, sheet: Sheet)
         steam = steam_in_bore(block, bore, case, sheet)
         if steam is None:
             return None
-        return forces_of_cycles(steam.cylinder, float(sheet.setting("site pressure")), steam.at)
+        bore_at_last = greatest_bore_as_drawn(block, bore, sheet)
+        return forces_of_cycles(steam.cylinder, bore_at_last, float(sheet.setting("site pressure")), steam.at)
     except (RuleEnded, OutOfRange):
         return None

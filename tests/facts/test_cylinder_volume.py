@@ -11,7 +11,14 @@ from pathlib import Path
 
 import pytest
 
-from speclint.facts import bore_as_drawn, clearance_share, piston_area, steam_by_cylinder
+from speclint.facts import (
+    bore_as_drawn,
+    clearance_share,
+    greatest_bore,
+    greatest_bore_as_drawn,
+    piston_area,
+    steam_by_cylinder,
+)
 from speclint.facts.cylinder_volume import rod_as_drawn
 from speclint.handbook.steam import steam_density
 from speclint.handbook.valve_events import End
@@ -66,6 +73,23 @@ def test_what_is_drawn_goes_before_what_the_block_states(
     back = piston_area(on["block"], "main", End.BACK, on.sheet)
     assert 1e6 * front == pytest.approx(math.pi / 4 * d**2)
     assert 1e6 * back == pytest.approx(math.pi / 4 * (d**2 - d_r**2))
+
+
+@pytest.mark.parametrize(
+    ("liner", "greatest"),
+    [
+        (LINER, 510),
+        (LINER.replace('last_bore = "510 mm"\n', ""), 500),
+        ("", 500),  # of the block itself, 480 new
+    ],
+)
+def test_the_greatest_bore_of_a_life_is_the_last_that_is_stated(
+    tmp_path: Path, liner: str, greatest: float
+) -> None:
+    on = drawn(tmp_path, liner=liner)
+    assert 1e3 * greatest_bore_as_drawn(on["block"], "main", on.sheet) == pytest.approx(greatest)
+    if liner:
+        assert 1e3 * greatest_bore(on["liner"], on.sheet) == pytest.approx(greatest)
 
 
 def test_the_share_of_clearance_of_each_end(tmp_path: Path) -> None:

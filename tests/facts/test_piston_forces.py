@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from importlib import import_module
 from inspect import unwrap
 from types import SimpleNamespace
@@ -70,6 +71,15 @@ def both(name: str, front: tuple[float, float], back: tuple[float, float]) -> An
     return SimpleNamespace(name=name, front=end(*front), back=end(*back))
 
 
+@dataclass(frozen=True)
+class Working:
+    """A cylinder of which only the course of its force is asked."""
+
+    force: Any
+    front_area: float
+    back_area: float
+
+
 def test_the_forces_are_those_of_all_states_at_every_degree(monkeypatch: pytest.MonkeyPatch) -> None:
     """Two states: their courses give the bands; least in front and greatest at the back push away from the axle."""
     nominal, corner = both("a", (2.0, 9.0), (3.0, 8.0)), both("b", (1.0, 7.0), (4.0, 10.0))
@@ -79,19 +89,20 @@ def test_the_forces_are_those_of_all_states_at_every_degree(monkeypatch: pytest.
 
     def working(of: Any, air: float) -> Any:
         assert air == 0.5
-        return SimpleNamespace(force=forces[of.name], front_area=20.0, back_area=10.0)
+        return Working(forces[of.name], front_area=0.2, back_area=0.1)
 
     monkeypatch.setattr(module, "working_cylinder", working)
     monkeypatch.setattr(module, "piston_force", lambda **given: given)
-    given: Any = object()
-    found: Any = unwrap(forces_of_cycles)(given, 0.5, "gear")
+    given: Any = SimpleNamespace(back=SimpleNamespace(rod=0.6))
+    found: Any = unwrap(forces_of_cycles)(given, 1.0, 0.5, "gear")
     assert len(found.angles) == 361
     assert (found.angles[0], found.angles[90], found.angles[-1]) == pytest.approx(
         (0.0, math.pi / 2, 2 * math.pi)
     )
     assert found.bands[0] == (0.0, 1.0)
     assert found.bands[90] == pytest.approx((1 - math.pi / 2, math.pi / 2))
-    areas = {"p_a": 0.5, "A_f": 20.0, "A_b": 10.0}
+    # Of the last bore and not of the cycle's: π/4 = 0.7853982, and less the rod π (1 − 0.36)/4 = 0.5026548.
+    areas = {"p_a": 0.5, "A_f": pytest.approx(0.7853982), "A_b": pytest.approx(0.5026548)}
     assert found.lowest == {"p_f": 1.0, "p_b": 10.0, **areas}
     assert found.highest == {"p_f": 9.0, "p_b": 3.0, **areas}
     assert found.at == "gear"
@@ -110,7 +121,8 @@ def test_nothing_is_known_where_the_gear_or_its_cycle_is_not(monkeypatch: pytest
 
     monkeypatch.setattr(module, "steam_in_bore", beside)
     monkeypatch.setattr(module, "forces_of_cycles", lambda *given: given)
-    assert piston_forces(block, "main", case, sheet) == ("given", 101325.0, "gear")
+    monkeypatch.setattr(module, "greatest_bore_as_drawn", lambda block, bore, _: len(block + bore) / 10)
+    assert piston_forces(block, "main", case, sheet) == ("given", 0.9, 101325.0, "gear")
     assert asked == [("block", "main", "case", sheet)]
 
     def refuses(problem: Exception) -> None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, Limit, Sheet
 from speclint.equations import Kilograms, Metres, NewtonMetres, Newtons, Ratio
-from speclint.facts import connecting_rod_of, ends_of, stroke_of
+from speclint.facts import connecting_rod_of, ends_of, greatest_bore, stroke_of
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.specs import (
     BoltedJoint,
@@ -183,9 +183,7 @@ def thrust_on(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Newtons:
     liner = sheet.follow(sheet.follow(sheet.follow(crosshead.on_rod).carries).runs_in)
     block, bore = sheet.follow(liner.housed_in), liner.in_bore
     name = sheet.read("bore", bore)
-    D = sheet.take("D", liner.bore)
-    if sheet.is_stated("last bore", liner.last_bore):
-        D = max(D, sheet.take("D_last", liner.last_bore))
+    D = greatest_bore(liner, sheet)
     p = pressure_in_cylinder(case, sheet, ends_of(block, name, sheet).values())
     F = sheet.work("F_p", pressure_load, D=D, p=p)
     r = sheet.take("s", stroke_of(block, sheet, bore)) / 2

@@ -42,7 +42,7 @@ from speclint_motion.sources import SHIGLEY_GOODMAN
     on=Crosshead,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
-    edition=3,
+    edition=4,
     cites=[
         FIRST_PRINCIPLES,
         ROARK.at("Table 17.1", memory=True),
@@ -52,7 +52,8 @@ from speclint_motion.sources import SHIGLEY_GOODMAN
     ],
     why="A crosshead that breaks lets the piston through the cover and the connecting rod into the ballast.",
     leaves_out="the wings of the slippers, bending of the bosses by a pin that bends, and of the neck by slippers worn "
-    f"unlike; the heat of the engine's motion, which is taken as cold; the greater thrust at the last bore; {DEFERS}",
+    "unlike; the heat of the engine's motion, which is taken as cold; the greater mass of pistons for later bores; "
+    f"{DEFERS}",
     against=("break under load", "break in fatigue"),
     limits=[
         Limit("steel", "0.33", "ratio", COMMON_PRACTICE, "greatest mean stress over proof stress"),
@@ -62,7 +63,7 @@ from speclint_motion.sources import SHIGLEY_GOODMAN
     ],
 )
 def strength(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgement:
-    """F/A in the neck, and in the metal beside the pin; the force of running reverses at every stroke."""
+    """F/A in the neck and beside the pin, steam on the liner's last bore; the force of running reverses each stroke."""
     cylinder = cylinder_of(piston_of(crosshead, sheet), sheet)
     p = relief_pressure(cylinder, case, sheet, sides=("front", "back"))
     F = sheet.work("F", pressure_load, p=p, D=cylinder.D)
@@ -175,7 +176,7 @@ _NO_LOCK = {
 
 @rule(
     "crosshead.holds-its-rod",
-    edition=2,
+    edition=3,
     title="A cotter, nut or ring of bolts, locked by more than a set screw, holds the rod in its crosshead with 1.5 "
     "times its pull, within 0.7 of the proof stress of bolts and 0.2 of the strength of a cotter",
     on=Crosshead,
@@ -184,7 +185,7 @@ _NO_LOCK = {
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A rod that works loose hammers its cotter or its bolts to pieces, and then the piston goes through the cover.",
     leaves_out="fit of the rod's taper, the slot in the rod (rod.tension), bending of a cotter, fatigue of bolts that "
-    f"stay tight; the greater thrust at the last bore; {DEFERS}",
+    f"stay tight; the greater mass of pistons for later bores; {DEFERS}",
     against=("loosen",),
     limits=[
         Limit("held", "1.5", "ratio", COMMON_PRACTICE, "least force that holds the rod over its pull"),
@@ -195,7 +196,7 @@ _NO_LOCK = {
     ],
 )
 def holds_its_rod(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgement:
-    """n F_0 of bolts or nut against the pull with its factor; F/(2 b h) of a cotter; and a lock."""
+    """n F_0 of bolts or nut against the pull at the last bore with its factor; F/(2 b h) of a cotter; and a lock."""
     held = crosshead.rod_held
     by, lock = sheet.read("rod held by", held.by), sheet.read("locked by", held.locked_by)
     locked = sheet.states(lock not in _NO_LOCK[by], f"{by} locked by: {lock}", where=held.locked_by.where)

@@ -35,7 +35,7 @@ FACTOR = Limit("factor", "1.5", "ratio", COMMON_PRACTICE, "least factor against 
     on=Piston,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
-    edition=2,
+    edition=3,
     cites=[ROARK.at("Table 11.2, general relations for annular plates"), SHIGLEY_GOODMAN, COMMON_PRACTICE],
     why="A piston that cracks round its hub comes off its rod in pieces, and they go through the cover.",
     leaves_out="ribs between two walls, which help; holes through a wall; heat that differs over the piston; a dished "
@@ -49,7 +49,10 @@ FACTOR = Limit("factor", "1.5", "ratio", COMMON_PRACTICE, "least factor against 
     ],
 )
 def crown(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
-    """A plate round the hub, free at its rim; of two walls half the pressure acts with the rim and half without it."""
+    """A plate round the hub, one wall free at the liner's last bore; of two walls the rim is free.
+
+    Half of the pressure on two walls acts with the rim and half without it.
+    """
     cylinder = cylinder_of(piston, sheet)
     p = relief_pressure(cylinder, case, sheet, sides=("front", "back"))
     strong = sheet.at_most(_bent("σ", p, piston, cylinder.D, sheet), _allowed(piston, case, sheet)).else_says(
@@ -68,14 +71,17 @@ def crown(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
 
 
 def _bent(symbol: str, p: Pascals, piston: Piston, B: Metres, sheet: Sheet) -> Pascals:
-    """Greatest bending stress, at the hub, by a pressure on one side over all of the bore ``B``."""
+    """Greatest bending stress, at the hub, by a pressure on one side over all of the bore ``B``, the last one.
+
+    The piston for that bore is taken to have the walls of this one.
+    """
     of, form = piston.crown, sheet.read("form of the crown", piston.crown.form)
     if form == "dished":
         raise sheet.not_covered("a dished piston wants an analysis by finite elements")
     t, d = sheet.take("t", of.thickness), sheet.take("d", of.hub)
     nu = sheet.look_up("ν", sheet.material_of(piston).poisson, of=piston)
     if form == "one wall":
-        D = sheet.take("D_p", piston.diameter)
+        D = max(B, sheet.take("D_p", piston.diameter))
         k = sheet.look_up(
             "k_f", rings.ring_plate_stress_factor, outer="free", inner="clamped", d=d, D=D, nu=nu
         )

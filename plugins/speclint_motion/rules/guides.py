@@ -25,7 +25,7 @@ from speclint_motion.inputs import FULL_TURN, ON_BAR, cylinder_of, gear_of, grea
     wrong="slipper presses its bar with {found}, {limit} allowed",
     on=Crosshead,
     cases=("starting", "running"),
-    edition=5,
+    edition=6,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A slipper that is too small wipes its white metal; the rod then runs out of line in its packing.",
@@ -36,7 +36,7 @@ from speclint_motion.inputs import FULL_TURN, ON_BAR, cylinder_of, gear_of, grea
     ],
 )
 def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The greatest F tan φ of a revolution, of steam and inertia, over the smaller face.
+    """The greatest F tan φ of a revolution, of steam on the liner's last bore and inertia, over the smaller face.
 
     Steam by the diagrams of the valve gear where it is known, when running; else boiler pressure up to the cut-off.
     """
@@ -59,7 +59,7 @@ def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgem
     wrong="slide bar bends by {found}, {limit} allowed",
     on=SlideBar,
     cases=("starting",),
-    edition=4,
+    edition=5,
     grade=Grade.NONCONFORMITY,
     cites=[ROARK.at("Table 8.1, cases 1d and 1e"), COMMON_PRACTICE],
     why="A bar that deflects bends the rod at every stroke, just at its packing.",
@@ -68,7 +68,7 @@ def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgem
     limits=[Limit("share", "0.001", "ratio", COMMON_PRACTICE, "greatest deflection over the span")],
 )
 def deflection(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Deflection as the crosshead runs along the bar under full boiler pressure: the greatest of a revolution."""
+    """Deflection as the crosshead runs along the bar, boiler pressure on the last bore: the greatest of a turn."""
     crosshead = sheet.follow(bar.guides)
     gear = gear_of(cylinder_of(piston_of(crosshead, sheet), sheet), case, sheet)
     z = sheet.count("z", bar.bars_sharing)

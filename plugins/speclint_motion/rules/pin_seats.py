@@ -42,7 +42,7 @@ class _Seat(NamedTuple):
     title="A pressed pin, or a crank pin under a plate, is gripped by 1.2 times what opens its seat and twice a dry "
     "bearing's torque, its boss elastic; nut or bolts are locked; a crosshead pin under a plate fits",
     on=Pin,
-    edition=3,
+    edition=4,
     cases=("starting", "running"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, DIN_7190, DIN_7190_2001, COMMON_PRACTICE],
@@ -50,8 +50,8 @@ class _Seat(NamedTuple):
     leaves_out="coupling rods on the same pin; water in the cylinder; what a key adds to the grip, without which a pin "
     "is judged; bending of a crosshead pin within its bosses, and bosses stressed by one pressed in under a plate; the "
     "fit of a taper and its draw, of which a crank pin is not covered; the mass of the rod's end, which swings with "
-    "the pin; the greater thrust at the last bore; loss of grip by fretting, by a hot bearing and by stresses of the "
-    "wheel: the local code and a competent person decide",
+    "the pin; the greater mass of pistons for later bores; loss of grip by fretting, by a hot bearing and by stresses "
+    "of the wheel: the local code and a competent person decide",
     against=("loosen",),
     limits=[
         Limit(
@@ -92,7 +92,7 @@ def held(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
     """A press fit by Lamé's pressure at its least and its greatest interference; else the lock of nut or bolts.
 
     A plate over the end of a pin keeps it from coming out, and nothing but its fit from rocking in its hole: a crank
-    pin, held at one end, has to be gripped, and a crosshead pin slides in.
+    pin, held at one end, has to be gripped, and a crosshead pin slides in. The force is that at the liner's last bore.
     """
     by, found = sheet.read("held by", pin.seat.by), []
     if by != "press fit":

@@ -44,8 +44,8 @@ from speclint_motion.sources import (
     gravest=Grade.NONCONFORMITY,
     cites=[RAILWAY_MECHANICAL_ENGINEER, PERIOD_PROPORTIONS, FIRST_PRINCIPLES],
     why="A pin that is too small squeezes out its oil, runs hot and destroys its bearing.",
-    leaves_out="rubbing speed and heat, coupling rods on the same pin; the pocket-book's proportions are "
-    "only reported",
+    leaves_out="rubbing speed and heat, coupling rods on the same pin, the greater mass of pistons for later bores; "
+    "the pocket-book's proportions are only reported",
     against=("seize", "wear"),
     limits=[
         Limit(
@@ -77,15 +77,18 @@ from speclint_motion.sources import (
             "usual pressure of a crosshead pin",
         ),
     ],
-    edition=6,
+    edition=7,
 )
 def bearing_pressure(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Rod force over projected area: beyond the lower figure an observation, beyond the upper a nonconformity."""
+    """Rod force over projected area: beyond the lower figure an observation, beyond the upper a nonconformity.
+
+    The force is that at the last bore of the liner.
+    """
     place = sheet.read("place", pin.place)
-    F, D = load_on_pin(pin, case, sheet)
+    F, cylinder = load_on_pin(pin, case, sheet)
     d, b = sheet.take("d", pin.diameter), length_of_bearing(pin, sheet)
     if place == "crank pin":
-        _period_proportions(d, b, D, sheet)
+        _period_proportions(d, b, sheet.take("D", cylinder.liner.bore), sheet)
     p = sheet.work("p", projected_pressure, F=F, d=d, b=b)
     name = place.replace(" ", "_")
     usual = (
@@ -112,7 +115,7 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
     wrong="factor of the pin against fatigue {found}, {limit} wanted",
     on=Pin,
     cases=("starting", "running"),
-    edition=7,
+    edition=8,
     grade=Grade.NONCONFORMITY,
     cites=[
         FIRST_PRINCIPLES,
@@ -124,7 +127,8 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
         COMMON_PRACTICE,
     ],
     why="A crank pin breaks at its fillet, and at speed the rods then come loose.",
-    leaves_out="coupling rods on the same pin, loss of fatigue strength by a press fit, seizure",
+    leaves_out="coupling rods on the same pin, loss of fatigue strength by a press fit, seizure, the greater mass of "
+    "pistons for later bores",
     against=("break under load", "break in fatigue"),
     limits=[
         Limit("fatigue", "1.5", "ratio", COMMON_PRACTICE, "least factor against fatigue"),
@@ -140,7 +144,8 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
 def bending(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
     """Bending and mean shear as one stress by distortion energy, fully reversed, with the notch of the fillet.
 
-    A crank pin turns under its load; a crosshead pin does not, and less of its metal is fully stressed.
+    A crank pin turns under its load; a crosshead pin does not, and less of its metal is fully stressed. The force is
+    that at the last bore of the liner.
     """
     crank = sheet.read("place", pin.place) == "crank pin"
     F, _ = load_on_pin(pin, case, sheet)

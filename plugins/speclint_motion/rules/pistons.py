@@ -68,13 +68,13 @@ def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet
     wrong="fastening of the piston holds {found}, {limit} wanted",
     on=Piston,
     cases=("starting", "running", "drifting", "water"),
-    edition=6,
+    edition=7,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A nut that works loose lets the piston hammer on the rod, until the piston breaks off and goes "
     "through the cover.",
     leaves_out="grip of the taper, stress of the nut's thread (rod.tension judges the rod's), creep of the "
-    f"seat; {DEFERS}",
+    f"seat, the greater mass of pistons for later bores; {DEFERS}",
     against=("loosen",),
     against_on={"piston-rod": ("loosen",)},
     limits=[Limit("proof", "1.5", "ratio", COMMON_PRACTICE, "least proof load over the greatest pull")],
@@ -83,7 +83,7 @@ def fastening(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     """Nut, seat, taper and lock as stated; proof load against the greatest pull of the case.
 
     At speed that is the greatest of steam or water at relief pressure, of the piston's inertia, and of its inertia
-    with the steam behind it.
+    with the steam behind it. Pressures act on the last bore of the liner.
     """
     held = piston.fastening
     wanted = sheet.work(
@@ -185,12 +185,13 @@ def speed(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
 )
 def inertia(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
-    """m ω² r (1 + r/l) at the front dead centre, over p A."""
+    """m ω² r (1 + r/l) at the front dead centre, over p A of the new bore."""
     cylinder = cylinder_of(piston, sheet)
     gear = gear_of(cylinder, case, sheet)
     a = sheet.work("a", piston_acceleration, r=gear.r, l=gear.l, ω=gear.ω, θ=0.0)
     F_i = sheet.work("F_i", inertia_force, m=gear.m, a=a)
-    F = sheet.work("F_p", pressure_load, p=boiler_pressure(case, sheet), D=cylinder.D)
+    new = sheet.take("D_n", cylinder.liner.bore)  # on the least piston the same masses weigh the most
+    F = sheet.work("F_p", pressure_load, p=boiler_pressure(case, sheet), D=new)
     return sheet.at_most(sheet.work("x", load_ratio, F_1=F_i, F_2=F), sheet.limit("share"))
 
 

@@ -71,7 +71,7 @@ class _Weak(NamedTuple):
     "not exceed its limit, and its factor for infinite life is not below the least factor",
     on=PistonRod,
     cases=("starting", "running", "water"),
-    edition=7,
+    edition=8,
     grade=Grade.HOLD,
     cites=[
         COMMON_PRACTICE,
@@ -84,7 +84,7 @@ class _Weak(NamedTuple):
     why="A rod breaks at its thread or cotter slot without warning, and the piston goes through the front "
     "cover.",
     leaves_out="preload of the nut in the thread, bending by a crosshead out of line, corrosion at the "
-    f"packing; the greater thrust at the last bore; {DEFERS}",
+    f"packing; the greater mass of pistons for later bores; {DEFERS}",
     against=("break under load", "break in fatigue"),
     limits=[
         Limit("stress", "80 MPa", "stress", COMMON_PRACTICE, "greatest mean stress of a section"),
@@ -99,7 +99,7 @@ class _Weak(NamedTuple):
     ],
 )
 def tension(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Load at relief pressure on the full area, or of steam and inertia where that is more; every weakened section.
+    """Load at relief pressure on the last bore, or of steam and inertia where that is more; every weakened section.
 
     An end of which no section is listed is not assessed, but for the thread of the piston's nut, which is judged by
     what the piston states. The relief valves behind the piston set the pull, those before it the push.
@@ -172,11 +172,11 @@ def _greatest_loads(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> tuple[N
 
 
 def _period_rules(rod: PistonRod, cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> None:
-    d = sheet.take("d", rod.diameter)
-    bourne = sheet.work("d_B", bourne_rod, D=cylinder.D, p=boiler_pressure(case, sheet))
+    d, D = sheet.take("d", rod.diameter), sheet.take("D", cylinder.liner.bore)
+    bourne = sheet.work("d_B", bourne_rod, D=D, p=boiler_pressure(case, sheet))
     sheet.work("d/d_B", size_ratio, d=d, d_0=bourne)
     k = sheet.look_up("k_0", proportion_of_bore, part="piston rod")
-    sheet.work("d/d_0", size_ratio, d=d, d_0=sheet.work("d_0", share_of_bore, D=cylinder.D, k=k))
+    sheet.work("d/d_0", size_ratio, d=d, d_0=sheet.work("d_0", share_of_bore, D=D, k=k))
 
 
 def _judged(

@@ -44,17 +44,17 @@ DEFERS = "the local code and a competent person decide"
     wrong="factor against buckling {found}, {limit} wanted",
     on=PistonRod,
     cases=("starting", "running", "water"),
-    edition=7,
+    edition=8,
     grade=Grade.HOLD,
     cites=[SHIGLEY.at("sections 4-12 and 4-13"), COMMON_PRACTICE],
     why="A rod that buckles once stays bent: it cuts its packing, scores its guide and breaks soon after.",
     leaves_out="a rod out of line, loose in its piston, worn thin under its packing or bored hollow; the "
-    f"formula of Rankine and Gordon is only reported; the greater thrust at the last bore; {DEFERS}",
+    f"formula of Rankine and Gordon is only reported; the greater mass of pistons for later bores; {DEFERS}",
     against=("break under load",),
     limits=[Limit("factor", "5", "ratio", COMMON_PRACTICE, "least factor against buckling")],
 )
 def buckling(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Johnson's or Euler's load by slenderness and stated ends, over the greatest compressive load of a revolution.
+    """Johnson's or Euler's load by slenderness and stated ends, over the greatest compressive load at the last bore.
 
     The pin of the crosshead lets its end turn: ends stated as held better than that count as this.
     """

@@ -114,14 +114,14 @@ _FACTORS = VDI_2230.at("Table A8, as reproduced in public calculations and lectu
     title="Two bolts or more at each end, locked by split pin, plate or tab washer, press a slide bar on with 1.2 "
     "times its thrust at least, and are stressed to 0.7 of their proof stress at most",
     on=SlideBar,
-    edition=2,
+    edition=3,
     cases=("starting", "running"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, _FACTORS, COMMON_PRACTICE],
     why="A bar that works loose at one end lets the crosshead down on the track, and bends the rod in its packing.",
     leaves_out="water in the cylinder; what the other end takes of the thrust while the crosshead is far from this "
     "one; what is lost of the preload after tightening, prying, fatigue of the bolts, the part that carries the bar, "
-    f"and a bar forged in one with it; the greater thrust at the last bore; {DEFERS}",
+    f"and a bar forged in one with it; the greater mass of pistons for later bores; {DEFERS}",
     against=("loosen",),
     limits=[
         Limit("held", "1.2", "ratio", COMMON_PRACTICE, "least force of the bolts of an end over the thrust"),
@@ -132,7 +132,10 @@ _FACTORS = VDI_2230.at("Table A8, as reproduced in public calculations and lectu
     ],
 )
 def bolted(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
-    """n F_0 against the whole thrust on the bar with its factor, which pulls it from its supports in one sense."""
+    """n F_0 against the whole thrust on the bar with its factor, which pulls it from its supports in one sense.
+
+    The thrust is that at the last bore of the liner.
+    """
     if not bar.supports:
         raise sheet.not_assessed(f"supports is not stated in {bar.where.file}", bar.where)
     if len(bar.supports) < 2:

@@ -10,6 +10,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Hertz, MetresPerSecond, Pascals, RadiansPerSecond
 from speclint.facts import (
     connecting_rod_of,
+    greatest_bore,
     length_of_bearing,
     pressure_by_free_gap,
     side_load,
@@ -126,9 +127,7 @@ def _steam(case: LoadCase, sheet: Sheet) -> Pascals:
 def _load(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> tuple[CylinderLiner, float]:
     """The liner whose piston drives a crosshead, and the mean load on it, in its last bore where that is stated."""
     liner = sheet.follow(sheet.follow(sheet.follow(crosshead.on_rod).carries).runs_in)
-    D = sheet.take("D", liner.bore)
-    if sheet.is_stated("last bore", liner.last_bore):
-        D = max(D, sheet.take("D_last", liner.last_bore))
+    D = greatest_bore(liner, sheet)
     load = sheet.work("F_m", pressure_load, p=_steam(case, sheet), D=D)
     return liner, load
 

@@ -12,6 +12,7 @@ from speclint.facts import (
     block_under,
     bore_served,
     connecting_rod_of,
+    greatest_bore,
     stroke_of,
     throat_of,
 )
@@ -84,9 +85,7 @@ def piston(valve: PoppetValve, block: CylinderBlock, sheet: Sheet) -> SquareMetr
     name = bore_served(valve, sheet)
     for liner in sheet.belonging_to(block, CylinderLiner):
         if sheet.read(f"bore that houses {liner.id}", liner.in_bore) == name:
-            d = sheet.take("d_c", liner.bore)
-            if sheet.is_stated("last bore", liner.last_bore):
-                d = max(d, sheet.take("d_last", liner.last_bore))
+            d = greatest_bore(liner, sheet, symbols=("d_c", "d_last"))
             return sheet.work("A_p", round_area, d=d)
     raise sheet.not_assessed(f"no liner states that it is housed in bore {name} of {block.id}")
 

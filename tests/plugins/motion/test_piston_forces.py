@@ -59,7 +59,7 @@ def forces(title: str, lifting: float = 0.0) -> PistonForces:
         coefficient=0.0,
         lifting=lifting,
     )
-    return forces_of_cycles(cylinder, AIR, "a worked case")
+    return forces_of_cycles(cylinder, given["back"]["bore_mm"] / 1e3, AIR, "a worked case")
 
 
 def areas(title: str) -> tuple[float, float]:

@@ -1,5 +1,7 @@
 """A sound train from piston to crank pin for tests: cylinder 500 × 660 mm, 16.6 bar, crank 330, rod 1900 mm.
 
+Its last bore is its new one, so that every thrust is that of 500 mm; test_last_bore has it bored out.
+
 The metals are of ``known_metals``, and a forging of known figures: R_p 600, R_m 900, S_f 360 MPa axial and 450 in
 bending, E 200 GPa, without tolerance, so that hand working can rely on them.
 A = π 500²/4 = 196 349.54 mm². 1.66 MPa × A = 325.940 kN. Water: the relief valves of the back blow off at
@@ -103,7 +105,7 @@ material = "known-iron"
 housed_in = "block"
 in_bore = "main"
 bore = "500 mm"
-last_bore = "503 mm"
+last_bore = "500.0 mm"
 """
 
 RING = """
