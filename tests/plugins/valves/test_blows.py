@@ -53,6 +53,17 @@ def test_a_fast_landing_stresses_it_too(workshop: DesignFolder, speed: str, outc
     assert on_sheet(check, "σ") == pytest.approx(13.475e6, rel=1e-4)
 
 
+@pytest.mark.parametrize(("pressure", "acts"), [("18", 18.0), ("10", 15.2)])
+def test_the_greater_of_supply_and_cylinder_acts_on_it(
+    workshop: DesignFolder, pressure: str, acts: float
+) -> None:
+    """The boiler gives 15.2 bar: 2 × 1.52 MPa × 150²/(150² − 132²) = 13.475 MPa, and in proportion."""
+    text = 'rotational_speed = "360 rev/min"\n'
+    more = duty().replace(text, f'{text}cylinder_pressure = "{pressure} bar gauge"\n', 1)
+    check = workshop.write(_walled("9 mm", duty_text=more)).only(FATIGUE)
+    assert on_sheet(check, "σ") == pytest.approx(13.475e6 * acts / 15.2, rel=1e-4)
+
+
 def test_a_valve_of_one_beat_has_the_blow_alone(workshop: DesignFolder) -> None:
     check = workshop.write(_walled("6 mm", ("beats = 2", "beats = 1"))).only(FATIGUE)
     assert check.outcome == "conforms"

@@ -9,7 +9,7 @@ import pytest
 
 from speclint import Grade
 from speclint.testing import DesignFolder, changed, found, limit, on_sheet
-from tests.plugins.valves.test_shafts import HOLDS, shafted
+from tests.plugins.valves.test_shafts import GEAR, HOLDS, shafted
 
 BENDS, LOAD, TORSION = "shaft.bends-under-its-cams", "shaft.bearing-load", "shaft.torsion"
 FINE, WRONG = ("conforms", None), ("finding", Grade.NONCONFORMITY)
@@ -130,6 +130,31 @@ def test_a_drive_between_the_bearings_bends_most_under_itself(design: DesignFold
     line = changed(LINE, ('drive = { by = "coupling" }\n', CHAIN.replace("460 mm", "250 mm")))
     check = placed(design, "100 mm", line=line, bending_moment="5 kN·m").only(BENDS)
     assert limit(check) == pytest.approx(225.0, rel=1e-6)
+
+
+def test_the_notch_that_bends_a_shaft_is_named(design: DesignFolder) -> None:
+    """With each place from which the moment is worked once, though the gear names one of the cams at both ends."""
+    placed(design, "250 mm", "430 mm", bending_moment="1 N·m")
+    block = (design.root / "block.toml").read_text(encoding="utf-8")
+    gear = GEAR.format(way="forward", foot=10, third="cam-1")
+    for name, text in {
+        "gear.toml": gear,
+        "block.toml": f'{block}\n[bores.main]\ndiameter = "520 mm"\n',
+    }.items():
+        (design.root / name).write_text(text, encoding="utf-8")
+    check = design.only(BENDS)
+    assert (check.outcome, check.grade) == WRONG
+    assert check.judgement is not None
+    assert check.judgement.of == "notch full"
+    assert check.says.count("at of cam-1 430 mm") == 1
+
+
+def test_a_shaft_without_a_gear_names_no_notch(design: DesignFolder) -> None:
+    check = placed(design, "250 mm", bending_moment="1 N·m").only(BENDS)
+    assert (check.outcome, check.grade) == WRONG
+    assert "notch" not in check.says
+    assert check.judgement is not None
+    assert "notch" not in check.judgement.of
 
 
 THIRD = 'bearings.third = { at = "700 mm", length = "40 mm", rated_load = "50 kN" }\n'
