@@ -158,7 +158,7 @@ def _in_work(
     for notch, placed in notches.items():
         group = tuple(pressing(one.cam, case, one.place, sheet, backward=one.backward) for one in placed)
         yield notch, (group,), [one.cam for one in placed]
-    if notches or not cams:
+    if notches:
         return
     stated = all(sheet.is_stated(f"place of {cam.id}", cam.phase) for cam in cams)
     phases = [sheet.take_nominal(f"φ of {cam.id}", cam.phase) if stated else 0.0 for cam in cams]
@@ -171,9 +171,8 @@ def moments_needed(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Iterator[tuple
     """The greatest bending moment, N·m, by which the cams of a shaft and its drive bend it, with the notch."""
     bearers = bearers_of(shaft, sheet)
     for notch, groups, cams in _in_work(shaft, case, sheet):
-        borne = [shaft.drive.at, *(one.at for one in shaft.bearings.values())]
-        places = (one for one in borne if sheet.is_stated("place along the shaft", one))
-        yield notch, worked(_moment(bearers, groups, sheet), *places, *(cam.at for cam in cams))
+        borne = shaft.drive.at, *(one.at for one in shaft.bearings.values())
+        yield notch, worked(_moment(bearers, groups, sheet), *borne, *(cam.at for cam in cams))
 
 
 def _moment(bearers: Bearers, groups: tuple[Group, ...], sheet: Sheet) -> NewtonMetres:

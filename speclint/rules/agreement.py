@@ -42,8 +42,9 @@ class Worked:
 
 
 def worked(value: Any, *places: Measure | Tie | Stated[Any] | Link[Any] | NotStated) -> Worked:
-    """A fact that was worked on the sheet from what some places state."""
-    return Worked(value, tuple(one.where for one in places if not isinstance(one, NotStated)))
+    """A fact that was worked on the sheet from what some places state, each of them named once."""
+    stated = (one.where for one in places if not isinstance(one, NotStated))
+    return Worked(value, tuple(dict.fromkeys(stated)))
 
 
 Fact: TypeAlias = "Measure | Stated[Any] | NotStated | Worked"

@@ -42,7 +42,7 @@ def straight_opening(D: Metres, n: Ratio, w: Metres) -> Metres:
     0.0222
     """
     require(n >= 2, "fewer than two bars stand round no circle")
-    require(D > 0 * D and w >= 0 * w, "the circle has no size, or a bar less than none")
+    require(D > 0 and w >= 0, "the circle has no size, or a bar less than none")
     return D * math.sin(math.pi / n - math.asin(min(1.0, w / D)))
 
 
@@ -99,7 +99,7 @@ def depth_of_bar(A: SquareMetres, w: Metres) -> Metres:
     >>> round(depth_of_bar(A=60e-6, w=0.012), 6)
     0.005
     """
-    require(w > 0 * w, "the bar has no width")
+    require(w > 0, "the bar has no width")
     return A / w
 
 

@@ -45,7 +45,7 @@ def _against_weight(
 ) -> Iterator[Pair]:
     """What each end states against what the mass of the pipe gives at least; nothing where that cannot be worked."""
     stated = [(name, one) for name, one in ends if sheet.is_stated(f"{of} at its {name}", one)]
-    mass = mass_of_part(pipe, sheet, sheet.take_nominal) if stated else None
+    mass = mass_of_part(pipe, sheet, sheet.take_nominal)
     if mass is not None:
         worked = Worked(least(mass.value), mass.places)
         yield from (Pair(one, worked, "at least", name=name) for name, one in stated)

@@ -211,7 +211,7 @@ def edge_in_diameters(e: Metres, d: Metres) -> Ratio:
     >>> edge_in_diameters(e=0.015, d=0.008)
     1.875
     """
-    require(d > 0 * d, "the diameter of a screw must be above 0")
+    require(d > 0, "the diameter of a screw must be above 0")
     return e / d
 
 
@@ -226,5 +226,5 @@ def head_in_diameters(d_w: Metres, d: Metres) -> Ratio:
     >>> head_in_diameters(d_w=0.012, d=0.006)
     2.0
     """
-    require(d > 0 * d, "the diameter of a screw must be above 0")
+    require(d > 0, "the diameter of a screw must be above 0")
     return d_w / d

@@ -102,3 +102,43 @@ def test_the_axle_is_where_the_rods_put_it(
     """What the middle of the faces moves is half of what one face does: 52 mm of it are 26 mm."""
     design.replace(file, old, new)
     assert outcome(design, AXLE) == ends
+
+
+def test_a_section_beyond_its_mass_is_told_with_what_it_is_worked_from(design: DesignFolder) -> None:
+    design.replace("block.toml", "6000 mm²", "6001 mm²")
+    assert "worked from connecting rod mass of engine 94.2 kg" in design.only(SECTION, "block").says
+
+
+def test_a_metal_without_a_density_gives_no_section(design: DesignFolder) -> None:
+    density = next(line for line in FORGING.splitlines(keepends=True) if line.startswith("density"))
+    design.replace("metals.toml", FORGING, FORGING.replace(density, ""))
+    assert outcome(design, SECTION) == SILENT
+
+
+def test_an_axle_that_is_elsewhere_is_told_with_both_rods(design: DesignFolder) -> None:
+    says = design.replace("block.toml", "3200 mm", "3226 mm").only(AXLE, "block").says
+    for part in ("connecting rod length of engine 2000 mm", "rod length, drive 1500 mm"):
+        assert part in says, says
+
+
+#: The seat of a collar at the front, 720 mm forward of the fixed point: 20 and 820 mm behind it are 700 and −100 mm.
+SEATED = """[bores.main]
+seat_at = "720 mm"
+[ends.front]
+of_bore = "main"
+side = "front"
+face_from_seat = "20 mm"
+[ends.back]
+of_bore = "main"
+side = "back"
+face_from_seat = "820 mm"
+"""
+LINER = 'kind = "cylinder-liner"\nhoused_in = "block"\nin_bore = "main"\n[collar]\nend = "front"\n'
+
+
+@pytest.mark.parametrize(("axle", "ends"), [("3225 mm", FINE), ("3226 mm", HOLD), ("3174 mm", HOLD)])
+def test_faces_count_from_the_collars_seat(design: DesignFolder, axle: str, ends: Ends) -> None:
+    before, _, rest = BLOCK.partition("[bores.main]")
+    block = f"{before}{SEATED}[drive]{rest.partition('[drive]')[2]}".replace("3200 mm", axle)
+    design.write({**FILES, "block.toml": block, "liner.toml": LINER})
+    assert outcome(design, AXLE) == ends

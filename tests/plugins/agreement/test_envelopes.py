@@ -9,7 +9,7 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder, changed
+from speclint.testing import DesignFolder, changed, found, limit
 
 AXLE_ALONG = "envelope.along-by-rods"
 FRAME, GAPS, POINTS = "envelope.frame-of-engine", "envelope.gap-by-chain", "envelope.points-of-parts"
@@ -269,6 +269,18 @@ def test_of_two_wheelbases_of_one_length_the_one_that_suits_counts(workshop: Des
         assert (found.outcome, found.grade) == wanted
 
 
+def test_the_middle_of_the_covers_is_held_against_the_rods(workshop: DesignFolder) -> None:
+    """(3.86 + 2.84)/2 + 1.85 − 2.35 m, where the axle stands 0.5 m further forward."""
+    found_ = workshop.write(ALONG).replace("axle-third.toml", "1.85 m", "2.35 m").only(AXLE_ALONG)
+    assert (found(found_), limit(found_)) == (pytest.approx(2.85), pytest.approx(3.35))
+
+
+def test_one_driven_axle_has_no_wheelbase_to_count_from(workshop: DesignFolder) -> None:
+    left = ("axle-first.toml", "axle-second.toml")
+    workshop.write({name: text for name, text in ALONG.items() if name not in left})
+    assert workshop.only(AXLE_ALONG).outcome == "not applicable"
+
+
 def test_a_block_of_two_bores_is_left_out(workshop: DesignFolder) -> None:
     workshop.write({**ALONG, "block.toml": ALONG["block.toml"] + "[bores.other]\n"})
     assert workshop.only(AXLE_ALONG).outcome == "not applicable"
@@ -465,6 +477,16 @@ def test_the_points_of_two_covers_that_are_nearest_to_each_other_count(workshop:
         assert (found.outcome, found.grade) == wanted
 
 
+def test_the_foremost_point_of_the_back_cover_counts(workshop: DesignFolder) -> None:
+    """A flange far back takes nothing from the rim at 2.9 m; a rim at 3.77 m is 0.03 m behind the front cover."""
+    apart(workshop, "3.8 m", "2.9 m")
+    text = (workshop.root / "envelope.toml").read_text(encoding="utf-8")
+    for extra, wanted in (("2.45 m", FINE), ("3.77 m", HOLD)):
+        more = text + f'[points.more]\nof = "back"\nalong = "{extra}"\n'
+        found = workshop.write({"envelope.toml": more}).only(AXLE_ALONG)
+        assert (found.outcome, found.grade) == wanted
+
+
 def test_a_rod_with_a_tail_has_a_cover_that_stands_out_far(workshop: DesignFolder) -> None:
     for tail, wanted in (("false", HOLD), ("true", FINE)):
         apart(
@@ -491,3 +513,43 @@ def test_without_faces_the_front_cover_is_ahead_by_the_stroke(workshop: DesignFo
 def test_covers_behind_their_axle_are_not_told_apart(workshop: DesignFolder) -> None:
     """Whether the cover beside the crosshead is its front one is a word of the drawing office."""
     assert apart(workshop, "-3.9 m", "-2.8 m").only(AXLE_ALONG).outcome == "conforms"
+
+
+#: All axles 10 m further from the datum of the engine, which changes nothing: covers count from mid-wheelbase.
+MOVED = {
+    f"axle-{name}.toml": ALONG[f"axle-{name}.toml"].replace(old, new)
+    for name, old, new in (
+        ("first", "0 m", "10 m"),
+        ("second", "3.7 m", "13.7 m"),
+        ("third", "1.85 m", "11.85 m"),
+    )
+}
+
+
+@pytest.mark.parametrize(
+    ("front", "back", "wanted"),
+    [
+        ("3.86 m", "2.84 m", FINE),
+        ("2.84 m", "3.86 m", HOLD),
+        ("-3.9 m", "-2.8 m", FINE),
+        ("-2.8 m", "-3.9 m", FINE),
+    ],
+)
+def test_which_way_a_cylinder_lies_from_its_axle_hangs_on_no_datum(
+    workshop: DesignFolder, front: str, back: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """Ahead of its axle the order of the covers is told, behind it not."""
+    found = apart(workshop, front, back, *MOVED.items()).only(AXLE_ALONG)
+    assert (found.outcome, found.grade) == wanted
+
+
+def test_no_point_of_a_cover_says_nothing(workshop: DesignFolder) -> None:
+    assert one_cover(workshop, FROM_SEAT, "").only(AXLE_ALONG).outcome == "not applicable"
+
+
+def test_with_one_end_of_the_block_the_front_cover_is_ahead_by_the_stroke(workshop: DesignFolder) -> None:
+    for front, wanted in (("3.611 m", FINE), ("3.609 m", HOLD)):
+        apart(workshop, front, "2.95 m", ("block.toml", ALONG["block.toml"]))
+        workshop.replace("engine.toml", 'id = "engine"', 'id = "engine"\nstroke = "660 mm"')
+        found = workshop.only(AXLE_ALONG)
+        assert (found.outcome, found.grade) == wanted

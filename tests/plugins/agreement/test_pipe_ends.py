@@ -58,7 +58,9 @@ def test_a_quarter_of_the_weight_by_hand(workshop: DesignFolder) -> None:
 def test_a_pipe_that_states_no_force_has_none_to_agree(workshop: DesignFolder) -> None:
     bare = "".join(line for line in PIPE.splitlines(keepends=True) if "force" not in line)
     workshop.write({**FILES, "pipe.toml": bare}, settings=WITH_METALS)
-    assert workshop.only(RULE, "pipe").outcome == "not applicable"
+    check = workshop.only(RULE, "pipe")
+    assert (check.outcome, check.grade) == NONE
+    assert check.says == "nothing to compare; not stated: pipe starts_at.force, pipe ends_at.force"
 
 
 def test_a_kilogram_weighs_what_the_conference_agreed() -> None:

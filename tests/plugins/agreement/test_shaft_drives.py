@@ -69,3 +69,21 @@ def test_a_gear_without_pins_asks_nothing_of_its_shaft(workshop: DesignFolder) -
     gear = "\n".join(line for line in FILES["gear.toml"].splitlines() if "clearance" not in line) + "\n"
     files = {**FILES, "gear.toml": gear, "shaft.toml": COUPLED, "second.toml": COUPLED}
     expect_not_applicable(workshop.write(files).only(RULE, "shaft"))
+
+
+def test_one_pin_is_told_with_its_place(workshop: DesignFolder) -> None:
+    gear = FILES["gear.toml"].replace(
+        'coupling = { clearance = "0.15 mm", ratio = "1", arm = "150 mm" }\n', ""
+    )
+    files = {**FILES, "gear.toml": gear, "shaft.toml": COUPLED, "second.toml": COUPLED}
+    check = workshop.write(files).only(RULE, "shaft")
+    expect_finding(check, grade=Grade.NONCONFORMITY, says="rod, drive pins of gear (gear.toml:3")
+
+
+def test_a_cam_that_names_no_shaft_hides_nothing(workshop: DesignFolder) -> None:
+    gear = FILES["gear.toml"] + 'inlet_back = { cam = "loose" }\n'
+    loose = {"gear.toml": gear, "loose.toml": 'kind = "cam"\n'}
+    check = workshop.write({**FILES, **loose, "shaft.toml": COUPLED, "second.toml": COUPLED}).only(
+        RULE, "shaft"
+    )
+    expect_finding(check, grade=Grade.NONCONFORMITY, says="the rods of the drive pins of gear")

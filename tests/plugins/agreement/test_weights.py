@@ -85,6 +85,26 @@ def test_the_weight_is_where_the_plan_has_it(
     assert (found.outcome, found.grade) == wanted
 
 
+def test_the_mass_that_the_plan_states_counts_before_that_of_the_part(workshop: DesignFolder) -> None:
+    """The weldment at 500 mm with its own 1650 kg: 457.5 mm, 107.5 ahead of the liner's 350: at 381 mm.
+
+    With 450 kg of the plan (450 × 500 + 450 × 350 + 100 × 240)/1000 = 406.5 mm: at 330 mm, 61.5 from what is stated.
+    """
+    workshop.write(FILES)
+    for old, new, wanted in (
+        ('x = "350 mm"\n[weights.liner]', 'x = "500 mm"\n[weights.liner]', OTHER),
+        ('of = "weldment"\n', 'of = "weldment"\nmass = "450 kg"\n', FINE),
+    ):
+        found = workshop.replace("plan.toml", old, new).only(RULE)
+        assert (found.outcome, found.grade) == wanted
+
+
+def test_a_block_that_states_no_place_asks_nothing_of_the_plan(workshop: DesignFolder) -> None:
+    workshop.write(FILES).replace("block.toml", 'weight_at = "268.5 mm"\n', "")
+    found = workshop.replace("weldment.toml", 'mass = "1650 kg"\n', "").only(RULE)
+    assert (found.outcome, found.grade) == NEITHER
+
+
 def test_what_is_put_in_after_the_lift_is_weight_of_the_block_too(workshop: DesignFolder) -> None:
     """Cages of 2000 kg far ahead, put in afterwards, move the centre by (2000 - 350) 2000/4100 = 805 mm."""
     ahead = FILES["plan.toml"].replace('"100 kg"\nx = "240 mm"', '"2000 kg"\nx = "2000 mm"\nin_place = false')

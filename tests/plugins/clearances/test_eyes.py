@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade, NotKnown
-from speclint.testing import DesignFolder, expect_not_applicable, expect_not_assessed
+from speclint.testing import DesignFolder, expect_not_applicable, expect_not_assessed, on_sheet
 from speclint_clearances.formulae.eyes import is_held, load_of_eye, shank_of_eye
 from tests.own_limits import own_limit
 
@@ -49,6 +49,14 @@ def test_an_eye_from_both_sides(workshop: DesignFolder, points: list[str], outco
     """DIN 580: M36 3300 kg and 54 mm, M30 2300 kg and 45 mm, M16 500 kg and 27 mm."""
     check = workshop.write(plan(*points)).only(RULE)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def test_an_eye_is_told_by_its_name_its_load_before_its_thread(workshop: DesignFolder) -> None:
+    check = workshop.write(plan(eye("3301 kg", engaged="54.1 mm"))).only(RULE)
+    assert on_sheet(check, "m_b first") == pytest.approx(3300)
+    assert check.judgement is not None
+    told = [part.says.partition(",")[0] for part in check.judgement.parts]
+    assert told == ["working load", "engagement"]
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("1500 kg", "conforms"), ("1501 kg", "finding")])

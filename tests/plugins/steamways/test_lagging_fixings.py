@@ -5,9 +5,12 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, strategies as st
 
-from speclint import Grade, OutOfRange
+from speclint import Grade
 from speclint.testing import DesignFolder, changed, changed_files, on_sheet, without_key
 from speclint_steamways.formulae.lagging_fixings import (
+    area_of_one_screw,
+    edge_in_diameters,
+    head_in_diameters,
     jolted_weight,
     load_of_one_fixing,
     load_over_head,
@@ -17,6 +20,7 @@ from speclint_steamways.formulae.lagging_fixings import (
 from tests.plugins.steamways.test_laggings import FLAT, ROUND
 from tests.plugins.steamways.test_paths import limited
 from tests.plugins.steamways.way import files as ways
+from tests.ranges import End, expect_end
 
 HELD = "lagging.held"
 HEAVY = 'density = "100 kg/m³"\nsheet_thickness = "1 mm"\n'
@@ -210,11 +214,32 @@ def test_the_pressure_of_the_speed_is_near_that_of_another_code() -> None:
     assert pull_of_air(c=1.0, v=30.0, A=1.0) == pytest.approx(0.613 * 30.0**2, rel=0.025)
 
 
-def test_formulae_refuse_what_cannot_be() -> None:
-    with pytest.raises(OutOfRange):
-        load_of_one_fixing(F=1.0, s=0.5, n=0.0)
-    with pytest.raises(OutOfRange):
-        load_of_one_fixing(F=1.0, s=0.0, n=1.0)
-    with pytest.raises(OutOfRange):
-        load_over_head(d_w=0.01, t_s=0.001, f_u=4e8, gamma=0.99)
-    assert load_over_head(d_w=0.01, t_s=0.001, f_u=4e8, gamma=1.0) == pytest.approx(2000)
+_ONE = "one fixing at least carries"
+_WIDE = "the diameter of a screw must be above 0"
+_OVER = {"d_w": 0.01, "t_s": 0.001, "f_u": 4e8, "gamma": 1.0}
+
+
+@pytest.mark.parametrize(
+    "end",
+    [
+        *(End(load_of_one_fixing, {"F": 1.0, "s": 1e-6, "n": 1e-6}, {one: 0.0}, _ONE) for one in ("s", "n")),
+        End(area_of_one_screw, {"A": 1.0, "n": 1e-6}, {"n": 0.0}, "one screw at least holds a sheet"),
+        End(load_over_head, _OVER, {"gamma": 0.99}, "a partial factor is at least 1"),
+        End(edge_in_diameters, {"e": 0.01, "d": 1e-6}, {"d": 0.0}, _WIDE),
+        End(head_in_diameters, {"d_w": 0.01, "d": 1e-6}, {"d": 0.0}, _WIDE),
+    ],
+    ids=str,
+)
+def test_formulae_refuse_what_cannot_be(end: End) -> None:
+    expect_end(end)
+
+
+def test_a_sheet_without_a_factor_bears_half_of_head_by_sheet() -> None:
+    """0.5 · 10 mm · 1 mm · 400 MPa."""
+    assert load_over_head(**_OVER) == pytest.approx(2000)
+
+
+def test_the_lock_is_told_before_the_number(workshop: DesignFolder) -> None:
+    check = workshop.write(flat(("tab washer", "nothing"), ("count = 4", "count = 3"))).only(HELD)
+    assert check.judgement is not None
+    assert check.judgement.parts[0].says == "screws locked by: nothing"

@@ -135,10 +135,66 @@ def test_tracks_that_slide_come_under_one_tappet(
     assert (check.outcome, check.grade) == ends
 
 
-def test_of_a_shaft_that_slides_ends_and_keyways_move_along(workshop: DesignFolder) -> None:
+@pytest.mark.parametrize(
+    "change",
+    [
+        _at("c", "400 mm"),
+        ("shaft", 'ends = "190 mm"', 'ends = "201 mm"'),  # into the far bearing, from 200 mm
+        ("shaft", 'at = "220 mm", length = "40 mm"', 'at = "299.9 mm ±0.2", length = "5 mm"'),
+    ],
+)
+def test_of_a_shaft_that_slides_ends_and_keyways_move_along(workshop: DesignFolder, change: Change) -> None:
     """A key and an end that would be told stand otherwise in each notch."""
-    check = placed(workshop, (*SLIDES[:2], SLIDES[2].format("true")), _at("c", "400 mm")).only(PLACES)
+    assert placed(workshop, change).only(PLACES).grade is Grade.NONCONFORMITY
+    check = placed(workshop, change, (*SLIDES[:2], SLIDES[2].format("true"))).only(PLACES)
     assert (check.outcome, check.grade) == FINE
+
+
+@pytest.mark.parametrize(("at", "ends"), [("299.8 mm ±0.2", FINE), ("299.9 mm ±0.2", WRONG)])
+def test_a_bearing_has_its_middle_on_the_shaft(workshop: DesignFolder, at: str, ends: Ends) -> None:
+    """One of 5 mm, beyond the cam that ends at 285 mm and its keyway that ends at 295 mm."""
+    far = ("shaft", 'at = "220 mm", length = "40 mm"', f'at = "{at}", length = "5 mm"')
+    check = placed(workshop, far).only(PLACES)
+    assert (check.outcome, check.grade) == ends
+
+
+def test_cams_and_keyways_stand_on_a_shaft_without_bearings(workshop: DesignFolder) -> None:
+    bearings = [line for line in SHAFT.splitlines(keepends=True) if line.startswith("bearings.")]
+    check = placed(workshop, *(("shaft", line, "") for line in bearings)).only(PLACES)
+    assert (check.outcome, check.grade) == FINE
+
+
+@pytest.mark.parametrize(("begins", "ends"), [("405.1 mm", FINE), ("404.9 mm", WRONG)])
+def test_a_short_keyway_close_behind_its_bearing(workshop: DesignFolder, begins: str, ends: Ends) -> None:
+    """The bearing reaches from 395 to 405 mm."""
+    check = placed(
+        workshop,
+        *LOOSE,
+        ("shaft", 'length = "300 mm"', 'length = "500 mm"'),
+        ("shaft", 'at = "220 mm", length = "40 mm"', 'at = "400 mm", length = "10 mm"'),
+        ("shaft", 'begins = "245 mm", ends = "295 mm"', f'begins = "{begins}", ends = "410 mm"'),
+    ).only(PLACES)
+    assert (check.outcome, check.grade) == ends
+
+
+@pytest.mark.parametrize(
+    ("at", "says"),
+    [
+        ("245 mm", "key of cam-c begins at 231 mm, its keyway at 245 mm"),
+        ("244.9 mm", "cam-c stands over no keyway of shaft"),
+        ("295 mm", "key of cam-c ends at 309 mm, its keyway at 295 mm"),
+        ("295.1 mm", "cam-c stands over no keyway of shaft"),
+    ],
+)
+def test_a_cam_stands_over_a_keyway_up_to_its_ends(workshop: DesignFolder, at: str, says: str) -> None:
+    check = placed(
+        workshop,
+        ("shaft", 'length = "300 mm"', 'length = "400 mm"'),
+        ("shaft", '"220 mm", length', '"212 mm", length'),
+        ("cam-c", 'width = "30 mm"', 'width = "4 mm"'),
+        _at("c", at),
+    ).only(PLACES)
+    assert check.actual == says
 
 
 @pytest.mark.parametrize(
@@ -169,8 +225,11 @@ def test_a_shaft_without_keyways_along_it_is_told_how_to_write_them(workshop: De
     assert '[keyways] cams = { begins = "80 mm", ends = "280 mm" }' in check.says
 
 
-def test_what_is_missing_hides_no_overlap(workshop: DesignFolder) -> None:
-    check = placed(workshop, SAME, ("cam-c", 'at = "270 mm"\n', "")).only(PLACES)
+@pytest.mark.parametrize(
+    "missing", [("cam-c", 'at = "270 mm"\n', ""), ("shaft", 'at = "40 mm", length = "40 mm"', 'at = "40 mm"')]
+)
+def test_what_is_missing_hides_no_overlap(workshop: DesignFolder, missing: Change) -> None:
+    check = placed(workshop, SAME, missing).only(PLACES)
     assert (check.outcome, check.grade) == WRONG
     assert check.actual.startswith("cam-b beside cam-a: 0 mm from middle to middle, and 30 mm wanted")
 

@@ -41,6 +41,7 @@ SHAFT = (
 )
 BOX = 'kind = "cam-box"\nid = "box"\nlength = "110 mm"\nwidth = "80 mm"\nheight = "60 mm"\n'
 NO_BEARINGS = ("shaft.toml", 'near.at = "-10 mm"\nfar.at = "90 mm"\nmiddle.at = "40 mm"\n', "")
+TWO = ("shaft.toml", 'middle.at = "40 mm"\n', "")
 Change = tuple[str, str, str]
 
 
@@ -75,6 +76,8 @@ def _wide(width: str) -> Change:
         ),
         ((("shaft.toml", 'far.at = "90 mm"', 'far.at = "80.5 mm"'),), FINE),  # 90 of 90.5 mm
         ((("shaft.toml", 'far.at = "90 mm"', 'far.at = "79.5 mm"'),), WRONG),  # 90 of 89.5 mm
+        ((_wide("40 mm"), TWO), FINE),
+        ((_wide("40.5 mm"), TWO), WRONG),
         ((_wide("50 mm"), NO_BEARINGS), FINE),  # 110 mm in the box
         ((_wide("50.5 mm"), NO_BEARINGS), WRONG),
         ((_wide("50.5 mm"), NO_BEARINGS, ("box.toml", '"80 mm"', '"120 mm"')), FINE),  # the longest side
