@@ -2,46 +2,35 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from speclint.equations import (
     COMMON_PRACTICE,
-    FIRST_PRINCIPLES,
-    Kilograms,
-    Metres,
     NewtonMetres,
     Newtons,
     NewtonsPerMetre,
-    RadiansPerSecond,
-    Ratio,
 )
+from speclint.facts.cam_blows import Struck, angle_at, load_as_taken_up
 from speclint.facts.cam_motion import WholeLift, motion
 from speclint.facts.cams_on_shafts import placed_in_notches
 from speclint.facts.moving_masses import weight_of_valve
 from speclint.facts.seats import steam_inside_seal, supply_acts
 from speclint.facts.speeds import speed_of_gear
 from speclint.facts.springs import rate_by_sizes
-from speclint.facts.train import valve_lift
 from speclint.facts.train_loads import (
     holding_load,
     sense_of_push,
     spindle_load,
-    tappet_load,
     torque_of_cam,
     torque_together,
-    valve_acceleration,
 )
+from speclint.facts.turning_cams import Turning, angle_of_greatest
 from speclint.facts.valve_gear import ValvesTrain, train_of_cam
 from speclint.facts.valve_trains import beats_of, mass_of_train, ratio_of_train, springs_of
-from speclint.handbook.cams import Follower
 from speclint.handbook.members import sum_of_loads
-from speclint.handbook.springs import spring_load_at_lift
 from speclint.handbook.steam import excess_pressure, unbalanced_load
-from speclint.handbook.tables import Reading
 from speclint.handbook.valve_events import reversed_cam
 from speclint.rules import Limit, Sheet, Worked, worked
 from speclint.specs import by_word
@@ -55,80 +44,6 @@ CRACKED = Limit(
 )
 #: Load cases in which the cams work against steam.
 _WORKING = ("starting", "running")
-_TURN = 2 * math.pi
-#: Steps of a turn in which the angle of the greatest torque is looked for, and again of two steps about the best.
-_STEPS = 720
-
-
-@dataclass(frozen=True, slots=True)
-class Turning:
-    """Everything on which the torque of one cam depends; ``phase`` is the shaft's angle at which its lift begins.
-
-    Two are equal where all of it is, by whatever names.
-    """
-
-    name: str = field(compare=False)
-    cam: WholeLift
-    i: Ratio
-    c: Metres
-    ω: RadiansPerSecond
-    springs: tuple[Newtons, NewtonsPerMetre]
-    steam: Newtons
-    cracked: Metres
-    friction: Newtons
-    weight: Newtons
-    m: Kilograms
-    phase: float
-
-    def follower(self, θ: float) -> Follower:
-        """The tappet at an angle of the shaft; on the base circle its end of the lift."""
-        return self.cam.at(min((θ - self.phase) % _TURN, self.cam.duration))
-
-    def load(self, θ: float, at: Follower) -> dict[str, float]:
-        """What makes up the load along the tappet: arguments of its formula, once the clearance is taken up."""
-        h = valve_lift(i=self.i, s=at.lift, c=self.c)
-        rises = (θ - self.phase) % _TURN < self.cam.top
-        shut, rate = self.springs
-        return {
-            "i": self.i,
-            "F_f": spring_load_at_lift(F_U=shut, R=rate, h=h),
-            "F_st": self.steam if rises and h < self.cracked else 0.0,
-            "m": self.m,
-            "a": valve_acceleration(i=self.i, κ=at.curvature, ω=self.ω),
-            "F_r": self.friction,
-            "W": self.weight,
-        }
-
-    def bears(self, at: Follower) -> bool:
-        """Whether the tappet has taken up its clearance, so that the valve's load comes on the cam."""
-        return at.lift > self.c
-
-    def torque(self, θ: float) -> NewtonMetres:
-        """Torque that the cam needs at an angle of the shaft, N·m."""
-        at = self.follower(θ)
-        if not self.bears(at):
-            return 0.0
-        return torque_of_cam(F=max(tappet_load(**self.load(θ, at)), 0.0), s_prime=at.slope)
-
-
-def angle_of_greatest(cams: tuple[Turning, ...]) -> Reading:
-    """The angle of the shaft at which some cams together need most, rad.
-
-    It may lie where steam lets go of a valve and the torque falls at once; so the place is looked for in steps.
-    """
-    return Reading.exact(
-        "angle of the shaft at the greatest torque", _looked_for(cams), "rad", FIRST_PRINCIPLES
-    )
-
-
-@lru_cache(maxsize=256)
-def _looked_for(cams: tuple[Turning, ...]) -> float:
-    """That angle, looked for once for the same cams: a check asks again at every corner and for every remedy."""
-    best, width = 0.0, _TURN
-    for _ in range(2):
-        angles = [best + width * (step / _STEPS - 1 / 2) for step in range(_STEPS + 1)]
-        best, width = max(angles, key=lambda θ: sum(one.torque(θ) for one in cams)), 2 * width / _STEPS
-    return best
 
 
 @lru_cache(maxsize=64)
@@ -146,19 +61,27 @@ def turning(cam: Cam, case: LoadCase, phase: float, sheet: Sheet, *, backward: b
     tappet, spindle = train.tappet, train.spindle
     stated = sheet.is_stated("clearance of the tappet", tappet.clearance)
     _, friction = sheet.take_limits("F_r", spindle.friction)
+    whole, c = _backward(lift) if backward else lift, take("c", tappet.clearance) if stated else 0.0
+    ω, springs = speed_of_gear(train.valve, case, sheet, take), loads_of_springs(train, sheet)
+    steam, weight = load_of_steam(train, case, sheet), weight_that_shuts(train, sheet)
+    m, taken_up = mass_of_train(train, i, sheet, take), angle_at(whole, c)
+    struck = Struck(cam.id, i, m, whole.at(taken_up).slope, ω)
+    held = {"F_f": springs[0], "F_st": steam, "F_r": friction, "W": weight}
     return Turning(
         name=cam.id,
-        cam=_backward(lift) if backward else lift,
+        cam=whole,
         i=i,
-        c=take("c", tappet.clearance) if stated else 0.0,
-        ω=speed_of_gear(train.valve, case, sheet, take),
-        springs=loads_of_springs(train, sheet),
-        steam=load_of_steam(train, case, sheet),
+        c=c,
+        ω=ω,
+        springs=springs,
+        steam=steam,
         cracked=take("h", train.valve.lift) * sheet.limit("cracked", "x_c"),
         friction=friction,
-        weight=weight_that_shuts(train, sheet),
-        m=mass_of_train(train, i, sheet, take),
+        weight=weight,
+        m=m,
         phase=phase,
+        taken_up=taken_up,
+        struck=load_as_taken_up(struck, held, train, sheet),
     )
 
 
@@ -279,9 +202,7 @@ def _together(cams: Sequence[Turning], symbol: str, sheet: Sheet, before: Newton
 
 
 def _at(one: Turning, θ: float, sheet: Sheet) -> NewtonMetres:
-    """The torque of a cam at an angle of the shaft, written on the sheet; a cam on its base circle needs none."""
+    """The torque of a cam at an angle of the shaft, written on the sheet; one that bears nothing needs none."""
     at = one.follower(θ)
-    if not one.bears(at):
-        return 0.0
-    F = sheet.work(f"F of {one.name}", tappet_load, **one.load(θ, at))
-    return sheet.work(f"T of {one.name}", torque_of_cam, F=max(F, 0.0), s_prime=at.slope)
+    F = one.worked_along(θ, at, sheet)
+    return sheet.work(f"T of {one.name}", torque_of_cam, F=F, s_prime=at.slope) if F else 0.0

@@ -9,12 +9,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from speclint.equations import FIRST_PRINCIPLES, Kelvins, Metres, Newtons, Ratio, formula, require
+from speclint.equations import FIRST_PRINCIPLES, Metres, Newtons, Ratio, formula, require
 from speclint.facts.cam_torques import load_of_steam, loads_of_springs, weight_that_shuts
+from speclint.facts.moduli import modulus_as_listed, poisson_as_listed
 from speclint.facts.rocker_shafts import StiffShaft, arms_on_shaft, modulus_of_rigidity
 from speclint.facts.valve_gear import ValvesTrain
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
 from speclint.rules import Sheet
 
@@ -65,20 +65,6 @@ def clearance_with_shaft(δ: Metres, δ_s: Metres) -> Metres:
     0.0007
     """
     return δ + δ_s
-
-
-def modulus_as_listed(metal: Material, at: Kelvins) -> Reading:
-    """The modulus of elasticity of a metal, the middle of its band [Pa]."""
-    return _middle(metal.modulus(at))
-
-
-def poisson_as_listed(metal: Material) -> Reading:
-    """Poisson's ratio of a metal, the middle of its band."""
-    return _middle(metal.poisson())
-
-
-def _middle(found: Reading) -> Reading:
-    return Reading.exact(found.what, found.nominal, found.unit, found.source)
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,13 +11,12 @@ import pytest
 from speclint.facts import WholeLift, cams_on, train_of_cam
 from speclint.facts.cam_torques import (
     CRACKED,
-    Turning,
-    angle_of_greatest,
     load_of_steam,
     loads_of_springs,
     turning,
     weight_that_shuts,
 )
+from speclint.facts.turning_cams import Turning, angle_of_greatest
 from speclint.handbook.cams import CamProfile, Flank, Ramp, cam_law
 from tests.facts.bench import Bench, bench
 
@@ -37,7 +36,11 @@ ONE = Turning(
     weight=50.0,
     m=7.0,
     phase=1.0,
+    taken_up=0.15,
+    struck=0.0,
 )
+#: 0.5 mm of the ramp, 1 mm in 0.3 rad, lie at 0.15 rad; then it is struck by 9 kN.
+STRUCK = replace(ONE, struck=9000.0)
 
 
 @pytest.mark.parametrize(
@@ -108,6 +111,40 @@ def test_the_angle_of_the_greatest_torque_of_all_together() -> None:
     assert ONE.torque(alone) >= finer[0] - 1e-9
 
 
+@pytest.mark.parametrize("θ", [1.15, 1.15 + TURN, 1.15 - TURN, 1.15 + 0.99e-9, 1.15 - 0.99e-9])
+def test_the_blow_falls_where_the_clearance_is_taken_up(θ: float) -> None:
+    """9000 N on a ramp of 1 mm in 0.3 rad: 30 N·m."""
+    assert STRUCK.struck_at == pytest.approx(1.15)
+    assert STRUCK.strikes(θ)
+    assert STRUCK.along(θ, STRUCK.follower(θ)) == 9000.0
+    assert STRUCK.torque(θ) == pytest.approx(30.0)
+
+
+@pytest.mark.parametrize("θ", [1.15 + 1.01e-9, 1.15 - 1.01e-9, 1.15 + math.pi])
+def test_elsewhere_nothing_strikes(θ: float) -> None:
+    assert not STRUCK.strikes(θ)
+    assert STRUCK.along(θ, STRUCK.follower(θ)) < 9000.0
+    assert STRUCK.torque(θ) == ONE.torque(θ)
+
+
+def test_a_blow_that_is_less_than_the_load_counts_for_nothing() -> None:
+    at = STRUCK.struck_at + 5e-10  # within what is one angle: the tappet bears already
+    borne = ONE.load(at, ONE.follower(at))
+    load = 1.5 * sum(borne[key] for key in ("F_f", "F_st", "F_r", "W"))
+    light = replace(ONE, struck=10.0)
+    assert light.along(at, light.follower(at)) == pytest.approx(load)
+
+
+def test_the_greatest_torque_may_be_that_of_a_blow() -> None:
+    """ONE needs some 50 N·m at most; a blow of 90 kN on the ramp 300, and of 2 kN less than what it needs later."""
+    alone = angle_of_greatest((ONE,)).nominal
+    assert 10 < ONE.torque(alone) < 200
+    heavy = replace(ONE, struck=90e3)
+    assert angle_of_greatest((heavy,)).nominal == pytest.approx(1.15)
+    assert heavy.torque(1.15) == pytest.approx(300.0)
+    assert angle_of_greatest((replace(ONE, struck=2e3),)).nominal == pytest.approx(alone)
+
+
 VALVE = """lift = "20 mm"
 mass = "4.5 kg"
 opens = "{opens}"
@@ -122,6 +159,7 @@ seal_diameter = "20 mm"
 leaves = "{leaves}"
 pushed = "{pushed}"
 friction = "15..20 N"
+train_stiffness = "90 kN/mm"
 """
 SPRING = 'closes = "valve"\nshut_load = "1000 N ±50"\nmass = "0.6 kg"\n'
 CAM = """lifts = "tappet"
@@ -236,7 +274,11 @@ def test_cams_that_a_shaft_turns(tmp_path: Path) -> None:
 def test_a_cam_has_the_sizes_and_loads_of_its_train_as_they_are_drawn(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """4.5 + 1.5 + 0.6/3 + 0.5 = 6.7 kg at a valve that lifts as its tappet does; 2 % of 20 mm are 0.4 mm."""
+    """4.5 + 1.5 + 0.6/3 + 0.5 = 6.7 kg at a valve that lifts as its tappet does; 2 % of 20 mm are 0.4 mm.
+
+    The clearance is taken up at 5° on a ramp of 1 mm in 10°, 5.7296 mm/rad, at 10 π rad/s: 0.18 m/s. The tappet moves
+    already: 0.18 √(90e6 × 6.2) = 4252.0 N.
+    """
     on = drawn(tmp_path)
     measure = CRACKED.read(CRACKED.default)
     monkeypatch.setattr(type(on.sheet), "limit", lambda _, name, __: {CRACKED.name: measure.nominal}[name])
@@ -247,3 +289,5 @@ def test_a_cam_has_the_sizes_and_loads_of_its_train_as_they_are_drawn(
     assert found.springs == pytest.approx((1000.0, 40e3))
     assert found.ω == pytest.approx(TURN * 5)
     assert found.weight == pytest.approx(6.0 * 9.80665)
+    assert found.taken_up == pytest.approx(math.radians(5))
+    assert found.struck == pytest.approx(1000 + found.steam + 20 + 6.0 * 9.80665 + 4252.0, rel=1e-5)

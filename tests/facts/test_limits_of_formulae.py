@@ -19,13 +19,12 @@ from speclint.facts.hot_clearances import (
     strain_since,
     tappet_clearance_hot,
 )
+from speclint.facts.moduli import modulus_as_listed, poisson_as_listed
 from speclint.facts.pipe_movement import angle_of_swing, movements_together
 from speclint.facts.rocker_delays import (
     clearance_of_lift,
     gives_way_as_it_opens,
     load_at_seat,
-    modulus_as_listed,
-    poisson_as_listed,
 )
 from speclint.facts.rocker_shafts import delay_on_ramp
 from speclint.facts.seats import circle_on_contact

@@ -31,7 +31,7 @@ def test_a_cam_and_a_drive_bend_a_shaft() -> None:
     assert ALONE.most([(FOOT,)]) == pytest.approx((600.0, 0.2))
     assert BOTH.most([(FOOT,)]) == pytest.approx((620.0, 0.2))
     assert section_of_moment(BOTH, ((FOOT,),)).nominal == pytest.approx(0.2)
-    small = replace(FOOT, struck=0.0, turning=replace(FOOT.turning, c=1.0))
+    small = replace(FOOT, turning=replace(FOOT.turning, c=1.0, struck=0.0))
     assert BOTH.most([(small,)]) == pytest.approx((60.0, 0.4))
 
 

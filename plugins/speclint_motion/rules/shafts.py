@@ -35,7 +35,7 @@ _ONE_METRE: Metres = 1.0
     title="Shear by the shafting code is at most 0.30 of yield and 0.18 of tensile strength, less a quarter or more"
     " for a keyway; factor against fatigue and twist of one metre are within limits",
     on=Shaft,
-    edition=4,
+    edition=5,
     grade=Grade.NONCONFORMITY,
     cites=[SHAFTING, SHIGLEY_SHAFTS, SHIGLEY_MARIN, MOORE, COMMON_PRACTICE],
     why="A keyway can take a quarter of a shaft's strength; a camshaft that twists opens its valves late.",
@@ -76,8 +76,8 @@ def torsion(shaft: Shaft, sheet: Sheet) -> Judgement:
     """The code's shear; fatigue by distortion energy, the bending reversed at each turn; twist of a metre.
 
     Torque and bending moment are those of the cams on it where they need more than is stated: bearings and drive stand
-    where the shaft states, and each cam presses at its place, with the blow that takes up its clearance. The torque is
-    taken to rise from nothing to its greatest and to fall again at each turn, as that of cams does.
+    where the shaft states, and each cam presses at its place. The blow as each takes up its clearance is in both. The
+    torque is taken to rise from nothing to its greatest and to fall again at each turn, as that of cams does.
     """
     M, T = moment_of_shaft(shaft, sheet), torque_of_shaft(shaft, sheet)
     return sheet.worst(

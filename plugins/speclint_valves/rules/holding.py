@@ -35,7 +35,7 @@ _OF_SOFT_STEEL = ("riveted end", "welded tab")
     on=Cam,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    edition=4,
+    edition=5,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cam that works on its key opens its valve late, then at any time, and then the engine runs as it likes.",
     leaves_out="limits of sizes, springs and pressures in the torque, which are taken as the drawings aim at them; fit "
@@ -50,7 +50,7 @@ _OF_SOFT_STEEL = ("riveted end", "welded tab")
 def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     """2 T/(d b L) and 2 T/(d h L) at the greatest torque of the cam in a turn; a cam of one piece has no key.
 
-    The key bears in the shallower of the keyways of cam and shaft, on no more than the length of the cam.
+    The blow as the cam takes up its clearance is in the torque. The key bears in the shallower of the keyways of cam and shaft, on no more than the length of the cam.
     """
     along = sheet.read("held along by", cam.held_along)
     if along == "forged on":

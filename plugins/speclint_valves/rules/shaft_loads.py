@@ -21,6 +21,7 @@ def _moments(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
 
 bends_under_its_cams: Rule = agreement(
     "shaft.bends-under-its-cams",
+    edition=2,
     title="The bending moment stated for a camshaft is at least that of its cams at their places between its bearings, "
     "the blow as each takes up its clearance and the load of its drive with them",
     on=Shaft,
@@ -40,6 +41,7 @@ bends_under_its_cams: Rule = agreement(
 
 @rule(
     "shaft.bearing-load",
+    edition=2,
     title="Each bearing of a camshaft is rated for the greatest load of its cams at their places, with the blow as "
     "each takes up its clearance, and of its drive",
     on=Shaft,

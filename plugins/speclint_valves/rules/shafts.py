@@ -42,9 +42,9 @@ def _keyed(shaft: Shaft, sheet: Sheet) -> list[Cam]:
 
 turns_its_cams: Rule = agreement(
     "shaft.turns-its-cams",
-    edition=3,
-    title="The torque stated for a camshaft is at least that of its cams: together over a turn in each notch of their "
-    "valve gear, or where all state their place on it, else each at its greatest",
+    edition=4,
+    title="The torque stated for a camshaft is at least that of its cams, their blow as clearance is taken up with it: "
+    "together in each notch of their gear, or where all state their place on it, else each alone",
     on=Shaft,
     pairs=_torques,
     within="",
@@ -53,8 +53,8 @@ turns_its_cams: Rule = agreement(
     cites=[FIRST_PRINCIPLES],
     grade=Grade.NONCONFORMITY,
     why="a shaft judged for less torque than its cams need twists, and opens its valves late",
-    leaves_out="limits of sizes, springs and pressures, which are taken as the drawings aim at them; the blow as the "
-    "clearance is taken up; friction of followers and bearings",
+    leaves_out="limits of sizes, springs and pressures, which are taken as the drawings aim at them; "
+    "friction of followers and bearings",
 )
 
 one_key: Rule = agreement(

@@ -14,12 +14,12 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, expect_not_assessed, on_sheet, without_key
+from speclint.testing import DesignFolder, changed, expect_not_assessed, on_sheet, without_key
 from speclint_valves.formulae.holding import moment_at_guide, pressure_of_key, shear_of_key
 from tests.own_limits import own_limit
 from tests.plugins.valves.gear import train_files
 from tests.plugins.valves.test_cam_shape import roller
-from tests.plugins.valves.test_shafts import RUNNING
+from tests.plugins.valves.test_shafts import BLOW, RUNNING, STIFF
 from tests.plugins.valves.test_tracks import track
 
 CAM, VALVE, TAPPET = "cam.stays-on-its-shaft", "valve.stays-on-its-spindle", "tappet.bears-its-load"
@@ -70,6 +70,16 @@ def test_the_key_of_a_cam(workshop: DesignFolder, depth: str, times: float, outc
     check = workshop.write(keyed(length * times, depth)).only(CAM)
     assert check.outcome == outcome
     assert on_sheet(check, "T") == pytest.approx(RUNNING, rel=2e-3)
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(1.005, "conforms"), (0.995, "finding")])
+def test_the_key_takes_the_blow(workshop: DesignFolder, times: float, outcome: str) -> None:
+    """2 T/(60 × 6 × L) is 60 MPa, of the torque as a train of 90 kN/mm is struck."""
+    made = keyed(2 * BLOW * 1e3 / (60 * 6 * 60) * times, "10 mm")
+    made["spindle.toml"] = changed(made["spindle.toml"], STIFF, of="spindle")
+    check = workshop.write(made).only(CAM)
+    assert check.outcome == outcome
+    assert on_sheet(check, "T") == pytest.approx(BLOW, rel=1e-4)
 
 
 @pytest.mark.parametrize(
