@@ -50,7 +50,8 @@ _OF_SOFT_STEEL = ("riveted end", "welded tab")
 def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     """2 T/(d b L) and 2 T/(d h L) at the greatest torque of the cam in a turn; a cam of one piece has no key.
 
-    The blow as the cam takes up its clearance is in the torque. The key bears in the shallower of the keyways of cam and shaft, on no more than the length of the cam.
+    The blow as the cam takes up its clearance is in the torque. The key bears in the shallower of the keyways of cam
+    and shaft, on no more than the length of the cam.
     """
     along = sheet.read("held along by", cam.held_along)
     if along == "forged on":
