@@ -116,5 +116,5 @@ def test_the_weight_of_a_valve_is_the_worse_for_what_is_asked(
         "valve-spindle part": f'{STEEL}{THIN}{THICK}mass = "5 kg"\nmoves = "valve"\n',
     }
     made = bench(tmp_path, files, "part", metals=True)
-    W = weight_of_valve(made["valve"], made["part"], made.sheet, made.sheet.take, helps=helps)
-    assert W == pytest.approx(weight * 9.80665, rel=1e-4)
+    weighs = weight_of_valve(made["valve"], made["part"], made.sheet, made.sheet.take, helps=helps)
+    assert weighs == pytest.approx(weight * 9.80665, rel=1e-4)
