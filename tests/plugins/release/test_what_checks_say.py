@@ -1,0 +1,72 @@
+"""What checks of release write down and point at, and by which decision a measured size is judged."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.checking import Check
+from speclint.testing import DesignFolder, changed
+from tests.plugins.release.made import DRAWN, MADE
+from tests.plugins.release.part import COVER, files, settings
+from tests.plugins.release.test_made_certificates import FIRST, LINER
+
+#: One issuer, named in full and in short.
+SHORTER = ("Harl Foundry Ltd", "Harl Foundry")
+
+
+def written(check: Check) -> list[tuple[str, object]]:
+    return [(step.name, step.value) for step in check.steps]
+
+
+@pytest.mark.parametrize(
+    ("size", "grade"),
+    [("50.05 mm", None), ("50.0501 mm", Grade.NONCONFORMITY), ("49.9499 mm", Grade.NONCONFORMITY)],
+)
+def test_by_simple_acceptance_the_limits_alone_decide(
+    workshop: DesignFolder, size: str, grade: Grade | None
+) -> None:
+    """Limits 49.95 and 50.05 mm: of the uncertainty of 4 µm nothing is taken off."""
+    made = {**files(DRAWN), "made.toml": changed(MADE, ("50.02 mm", size))}
+    own = f'{settings()}[made]\ndecision = "simple acceptance"\n'
+    assert workshop.write(made, settings=own).only("made.within-limits").grade is grade
+
+
+def test_what_identifies_a_part_is_written_down(workshop: DesignFolder) -> None:
+    check = workshop.write(files(), settings=settings()).only("release.identity", "cover")
+    stated = {
+        "drawing": "X-101",
+        "revision": "A",
+        "title": "Front cover",
+        "material": "plate-P265GH",
+        "prepared_by": "A. Render",
+    }
+    assert all(f'{key} = "{word}"' in COVER for key, word in stated.items())
+    assert {key: value for key, value in written(check) if key in stated} == stated
+
+
+def test_the_issuer_of_each_of_two_documents_is_written_beside_its_own(workshop: DesignFolder) -> None:
+    second = changed(FIRST, ('id = "first"', 'id = "second"'), SHORTER)
+    workshop.write({"liner.toml": LINER, "first.toml": FIRST, "second.toml": second})
+    steps = written(workshop.only("made.certificates-agree", "first"))
+    assert ("issuer", SHORTER[0]) in steps
+    assert ("issuer of second", SHORTER[1]) in steps
+
+
+def test_an_assumed_figure_that_a_hold_took_is_pointed_at(workshop: DesignFolder) -> None:
+    stated = 'design_pressure = "17 bar gauge"'
+    assumed = 'design_pressure = { value = "17 bar gauge", from = "assumed" }'
+    workshop.write(files((stated, assumed)), settings=settings())
+    where = workshop.only("release.assumed", "cover").where
+    assert (where.key, where.file) == ("design_pressure", "cover.toml")
+
+
+def test_an_extent_that_is_not_understood_is_told_with_what_is(workshop: DesignFolder) -> None:
+    made = changed(MADE, ('method = "ultrasonic"', 'method = "ultrasonic"\nextent = "where accessible"'))
+    asked = ('"ultrasonic, plate edges"', '"ultrasonic"')
+    check = workshop.write({**files(DRAWN, asked), "made.toml": made}, settings=settings()).only(
+        "made.examined"
+    )
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert check.says.startswith("how much was examined is not understood: where accessible. Understood is ")
+    assert check.says.endswith(", welds 1 to 3, after turning, or words of the drawing")
