@@ -1,0 +1,118 @@
+"""What words of a drawing, a record or a title are read as, where another reading lies close by."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint.rules import NotAssessed
+from speclint.testing import DesignFolder
+from speclint_release.inputs.clauses import Wording
+from speclint_release.inputs.extents import share_of
+from speclint_release.inputs.recorded_extents import not_shown, recorded, too_little
+from speclint_release.inputs.titles import is_number
+from speclint_release.rules.drawings import drawing_read
+from tests.facts.bench import opened
+from tests.plugins.release.part import COVER, files, settings
+
+METHODS = Wording({"RT": r"\bRT\b", "UT": r"\bUT\b"}, "test")
+
+
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [
+        ("where the inspector asks, RT", []),
+        ("where the inspector asks RT", []),
+        (
+            "where the inspector asks RT, UT",
+            [["UT"]],
+        ),  # the condition has its thing: the next stands by itself
+        ("if required RT; UT and RT of butts", [["UT"], ["RT"]]),
+        ("UT, if required", []),
+        ("UT, RT if required", [["UT"]]),
+    ],
+)
+def test_a_condition_is_of_the_thing_beside_it_alone(text: str, asked: list[list[str]]) -> None:
+    assert list(METHODS.asked(text)) == asked
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "100 mm of each m",
+        "10 cm of each metre",
+        "1 inch of every 254 mm",
+        "2 inches of each 508 mm",
+        "1 in of each 254 mm",
+        "1 ft of each 3.048 m",
+        "2 feet of every 6.096 m",
+        "0.1 m of each meter",
+    ],
+)
+def test_a_tenth_of_each_length(words: str) -> None:
+    """An inch is 25.4 mm, a foot 304.8 mm, by definition."""
+    assert share_of(words) == pytest.approx(0.1)
+
+
+@pytest.mark.parametrize(
+    ("asked", "records", "missing"),
+    [
+        ("butts by RT or UT", [("UT", "fillets")], ["butt by ultrasound or radiographs"]),
+        ("butts by RT or UT", [("UT", "butts")], []),
+        (
+            "butts by RT or UT",
+            [("MT", "fillets")],
+            [],
+        ),  # no record of either: that is told as missing elsewhere
+    ],
+)
+def test_of_two_methods_one_on_record_names_its_places(
+    asked: str, records: list[tuple[str, str]], missing: list[str]
+) -> None:
+    assert not_shown(asked, recorded(asked, records)) == missing
+
+
+def test_one_record_of_the_whole_names_every_place() -> None:
+    asked = "PT of faces and fillets"
+    assert not_shown(asked, recorded(asked, [("PT of the faces", "all over"), ("PT", "faces")])) == []
+    assert not_shown(asked, recorded(asked, [("PT", "the faces"), ("PT", "faces")])) == [
+        "fillet by penetrant"
+    ]
+
+
+def test_records_of_some_welds_and_of_a_share_may_together_be_of_all() -> None:
+    """Nobody says that they are: what is not surely too little is no finding."""
+    asked = "all welds by RT"
+    assert too_little(asked, recorded(asked, [("RT", "welds 1 to 3"), ("RT", "10 %")])) == []
+    assert too_little(asked, recorded(asked, [("RT", "10 %")])) == ["radiographs of 10%"]
+
+
+@pytest.mark.parametrize(
+    ("code", "own"),
+    [
+        ("CN-C-120", True),
+        ("CN-C-120A", True),
+        ("CN-C-120A3", True),
+        ("CN-C-1203", False),
+        ("CN-C-1203A", False),
+    ],
+)
+def test_a_longer_number_is_another_drawing(code: str, own: bool) -> None:
+    assert is_number(code, "CN-C-120") is own
+
+
+def test_the_file_of_a_drawing_is_written_down(workshop: DesignFolder) -> None:
+    named = files(add='drawing_file = "drawings/cover.svg"\n')
+    check = workshop.write({**named, "drawings/cover.svg": "<svg/>"}, settings=settings()).only(
+        "release.drawing-read", "cover"
+    )
+    assert ("drawing file", "drawings/cover.svg") in [(step.name, step.value) for step in check.steps]
+
+
+def test_a_file_that_was_not_looked_at_is_not_assessed(tmp_path: Path) -> None:
+    text = COVER.replace('duty = "duty"\n', "") + 'drawing_file = "cover.svg"\n'
+    on = opened(tmp_path, {"cover.toml": text, "speclint.toml": settings()}, "cover", by=drawing_read)
+    with pytest.raises(NotAssessed, match=r"^the file of the drawing was not looked at$") as ended:
+        drawing_read.function(on["cover"], on.sheet)
+    assert ended.value.where.key == "drawing_file"
