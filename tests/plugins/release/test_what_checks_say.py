@@ -6,9 +6,10 @@ import pytest
 
 from speclint import Grade
 from speclint.checking import Check
-from speclint.testing import DesignFolder, changed
+from speclint.testing import DesignFolder, changed, expect_not_applicable
 from tests.plugins.release.made import DRAWN, MADE
-from tests.plugins.release.part import COVER, files, settings
+from tests.plugins.release.part import COVER, RING, files, settings
+from tests.plugins.release.test_known_faults import FAULT, PASSED, TESTS
 from tests.plugins.release.test_made_certificates import FIRST, LINER
 
 #: One issuer, named in full and in short.
@@ -70,3 +71,29 @@ def test_an_extent_that_is_not_understood_is_told_with_what_is(workshop: DesignF
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
     assert check.says.startswith("how much was examined is not understood: where accessible. Understood is ")
     assert check.says.endswith(", welds 1 to 3, after turning, or words of the drawing")
+
+
+def test_a_document_that_states_no_type_is_none(workshop: DesignFolder) -> None:
+    made = changed(MADE, ('type = "3.1"\n', ""))
+    check = workshop.write({**files(DRAWN), "made.toml": made}, settings=settings()).only("made.certificate")
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert check.says == "no inspection document, 3.1 is asked for"
+
+
+def test_a_part_that_is_fitted_alone_says_so(workshop: DesignFolder) -> None:
+    made = changed(MADE, ('serial = "7"\n', 'serial = "7"\nfitted = true\n'))
+    workshop.write({**files(DRAWN), "made.toml": made}, settings=settings())
+    assert workshop.only("made.fitted-once").says == "it alone is fitted as cover"
+
+
+def test_a_certificate_that_states_no_hardness_is_held_against_none(workshop: DesignFolder) -> None:
+    ring = f'{RING}hardness = "210 HB ±10"\n'
+    record = 'kind = "made-part"\nid = "ring-1"\nof = "ring"\n[certificate]\ntype = "3.1"\n'
+    workshop.write({**files(), "ring.toml": ring, "ring-1.toml": record}, settings=settings())
+    expect_not_applicable(workshop.only("made.hardness", "ring-1"), "its certificate states no hardness")
+
+
+def test_what_was_tested_of_a_fault_is_written_down(workshop: DesignFolder) -> None:
+    fault = FAULT.partition("[by_checks")[0] + PASSED
+    steps = written(workshop.write({**files(), "lifting.toml": fault}, settings=settings()).only(TESTS))
+    assert ("what water is", "28 bar") in steps
