@@ -11,6 +11,7 @@ from tests.plugins.release.made import DRAWN, MADE
 from tests.plugins.release.part import COVER, RING, files, settings
 from tests.plugins.release.test_known_faults import FAULT, PASSED, TESTS
 from tests.plugins.release.test_made_certificates import FIRST, LINER
+from tests.plugins.release.test_made_witnesses import MADE as WITNESSED, RULE as INDEPENDENT, SOUND
 
 #: One issuer, named in full and in short.
 SHORTER = ("Harl Foundry Ltd", "Harl Foundry")
@@ -97,3 +98,29 @@ def test_what_was_tested_of_a_fault_is_written_down(workshop: DesignFolder) -> N
     fault = FAULT.partition("[by_checks")[0] + PASSED
     steps = written(workshop.write({**files(), "lifting.toml": fault}, settings=settings()).only(TESTS))
     assert ("what water is", "28 bar") in steps
+
+
+def test_a_test_that_failed_before_is_made_good_by_a_later_one(workshop: DesignFolder) -> None:
+    tests = MADE.index("[hydraulic_tests.first]")
+    failed = f'{MADE[tests:].replace("passed", "failed")}date = "2026-05-01"\n'
+    later = f'{MADE[tests:].replace(".first]", ".second]")}date = "2026-05-20"\n'
+    for records, outcome in ((failed + later, "conforms"), (later + failed, "conforms"), (failed, "finding")):
+        made = {**files(DRAWN), "made.toml": MADE[:tests] + records}
+        check = workshop.write(made, settings=settings()).only("made.hydraulic-test")
+        assert check.outcome == outcome, records
+        assert outcome == "conforms" or check.says == "first: failed"
+
+
+@pytest.mark.parametrize("kept", ["examinations", "hydraulic_tests"])
+def test_who_looked_is_asked_of_examinations_alone_and_of_tests_alone(
+    workshop: DesignFolder, kept: str
+) -> None:
+    """Of neither nothing is asked."""
+    examination, test = "[examinations.boss]", "[hydraulic_tests.shop]"
+    head, _, rest = WITNESSED.partition(examination)
+    examined, _, tested = rest.partition(test)
+    records = {"examinations": examination + examined, "hydraulic_tests": test + tested}
+    check = workshop.write({**files(), "made.toml": head + records[kept]}).only(INDEPENDENT, "cover-7")
+    assert (check.outcome, check.says) == ("conforms", SOUND)
+    none = workshop.write({**files(), "made.toml": head}).only(INDEPENDENT, "cover-7")
+    expect_not_applicable(none, "no hydraulic test and no examination is on record")
