@@ -7,14 +7,18 @@ from pathlib import Path
 import pytest
 
 from speclint.rules import NotAssessed
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, changed, expect_not_assessed
 from speclint_release.inputs.clauses import Wording
 from speclint_release.inputs.extents import share_of
 from speclint_release.inputs.recorded_extents import not_shown, recorded, too_little
 from speclint_release.inputs.titles import is_number
 from speclint_release.rules.drawings import drawing_read
 from tests.facts.bench import opened
+from tests.made.test_judging import DRAWN
+from tests.made.test_wear import MADE as WORN_MADE, WORN, measured
+from tests.plugins.liners.bench import bench
 from tests.plugins.release.part import COVER, files, settings
+from tests.plugins.release.test_steamings import BAND, STEAMED, steamed
 
 METHODS = Wording({"RT": r"\bRT\b", "UT": r"\bUT\b"}, "test")
 
@@ -116,3 +120,34 @@ def test_a_file_that_was_not_looked_at_is_not_assessed(tmp_path: Path) -> None:
     with pytest.raises(NotAssessed, match=r"^the file of the drawing was not looked at$") as ended:
         drawing_read.function(on["cover"], on.sheet)
     assert ended.value.where.key == "drawing_file"
+
+
+@pytest.mark.parametrize(
+    ("second", "says"),
+    [
+        ("500.59", "is not proved within its limit of wear"),
+        ("500.58", "is past its limit of wear"),
+    ],
+)
+def test_wear_that_is_past_its_limit_is_told_from_what_may_be(
+    workshop: DesignFolder, second: str, says: str
+) -> None:
+    """0.41 − 0.0141 and 0.42 − 0.0141 mm of 0.4: test_worn_parts."""
+    days = measured("2020-01-01", "500.00", "500.00"), measured("2022-09-27", "501.00", second)
+    workshop.write({**bench(WORN), "liner-7.toml": WORN_MADE + "".join(days)})
+    check = workshop.only("made.worn", "liner-7")
+    assert says in check.actual
+
+
+def test_a_temperature_in_steam_is_held_against_the_duty(workshop: DesignFolder) -> None:
+    check = steamed(workshop, "208 °C")
+    names = [step.name for step in check.steps]
+    assert any("as the duty assumes" in name for name in names)
+    assert not any("as the drawing states" in name for name in names)
+
+
+def test_a_size_in_steam_that_the_drawing_does_not_state(workshop: DesignFolder) -> None:
+    size = ('value = "VALUE"', 'dimension = "run_out"\nvalue = "40 µm"'), ('"2 K"', '"5 µm"')
+    made = changed(STEAMED, *size)
+    check = workshop.write({**bench(DRAWN, BAND), "liner-7.toml": made}).only("made.in-steam")
+    expect_not_assessed(check, "the drawing states no run_out running, or has it worked")
