@@ -114,6 +114,16 @@ def test_the_file_of_a_drawing_is_written_down(workshop: DesignFolder) -> None:
     assert ("drawing file", "drawings/cover.svg") in [(step.name, step.value) for step in check.steps]
 
 
+def test_each_issue_is_written_down_by_its_number(workshop: DesignFolder) -> None:
+    issues = "".join(
+        f'[[issued]]\nto = "{to}"\non = 2026-05-{day}\nrevision = "A"\n'
+        for to, day in (("shop", "01"), ("stores", "02"))
+    )
+    check = workshop.write(files(add=issues), settings=settings()).only("release.drawing-issued", "cover")
+    written = {step.name: step.value for step in check.steps}
+    assert (written["issue 1 to"], written["issue 2 to"]) == ("shop", "stores")
+
+
 def test_a_file_that_was_not_looked_at_is_not_assessed(tmp_path: Path) -> None:
     text = COVER.replace('duty = "duty"\n', "") + 'drawing_file = "cover.svg"\n'
     on = opened(tmp_path, {"cover.toml": text, "speclint.toml": settings()}, "cover", by=drawing_read)
