@@ -85,11 +85,21 @@ def test_one_record_of_the_whole_names_every_place() -> None:
     ]
 
 
-def test_records_of_some_welds_and_of_a_share_may_together_be_of_all() -> None:
+@pytest.mark.parametrize(
+    ("records", "short"),
+    [
+        ([("RT", "welds 1 to 3"), ("RT", "10 %")], []),
+        ([("RT", "spot"), ("RT", "10 %")], []),
+        ([("RT", "spot")], ["radiographs of samples or a part: spot"]),
+        ([("RT", "10 %")], ["radiographs of 10%"]),
+    ],
+)
+def test_records_of_a_part_and_of_a_share_may_together_be_of_all(
+    records: list[tuple[str, str]], short: list[str]
+) -> None:
     """Nobody says that they are: what is not surely too little is no finding."""
     asked = "all welds by RT"
-    assert too_little(asked, recorded(asked, [("RT", "welds 1 to 3"), ("RT", "10 %")])) == []
-    assert too_little(asked, recorded(asked, [("RT", "10 %")])) == ["radiographs of 10%"]
+    assert too_little(asked, recorded(asked, records)) == short
 
 
 @pytest.mark.parametrize(
