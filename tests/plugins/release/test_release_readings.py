@@ -9,14 +9,17 @@ import pytest
 from speclint.rules import NotAssessed
 from speclint.testing import DesignFolder, changed, expect_not_assessed
 from speclint_release.inputs.clauses import Wording
-from speclint_release.inputs.extents import share_of
+from speclint_release.inputs.extents import extents, share_of
+from speclint_release.inputs.procedures import procedures_named
 from speclint_release.inputs.recorded_extents import not_shown, recorded, too_little
-from speclint_release.inputs.titles import is_number
+from speclint_release.inputs.stages import stages
+from speclint_release.inputs.titles import is_number, names_called
 from speclint_release.rules.drawings import drawing_read
 from tests.facts.bench import opened
 from tests.made.test_judging import DRAWN
 from tests.made.test_wear import MADE as WORN_MADE, WORN, measured
 from tests.plugins.liners.bench import bench
+from tests.plugins.release.made import DRAWN as DRAWN_COVER, MADE as CAST
 from tests.plugins.release.part import COVER, files, settings
 from tests.plugins.release.test_steamings import BAND, STEAMED, steamed
 
@@ -171,3 +174,54 @@ def test_a_size_in_steam_that_the_drawing_does_not_state(workshop: DesignFolder)
     made = changed(STEAMED, *size)
     check = workshop.write({**bench(DRAWN, BAND), "liner-7.toml": made}).only("made.in-steam")
     expect_not_assessed(check, "the drawing states no run_out running, or has it worked")
+
+
+@pytest.mark.parametrize(
+    ("words", "named"),
+    [
+        ("before and after turning", ["before turning", "after turning"]),
+        ("prior to turning", ["prior to turning"]),
+        ("once turned", ["once turned"]),
+    ],
+)
+def test_a_stage_is_told_as_it_is_written_or_of_two_each(words: str, named: list[str]) -> None:
+    assert [one.words for one in stages(words)] == named
+
+
+def test_a_range_of_procedures_goes_on_from_the_number_and_not_from_its_year() -> None:
+    year = ("WPQR of the year", "2024")
+    named = [("WPQR", "38"), year, ("WPQR", "39"), ("WPQR", "40")]
+    assert list(procedures_named("WPQR 38/2024 to 40")) == named
+
+
+@pytest.mark.parametrize(
+    ("text", "shares"),
+    [
+        ("RT, all butts; RT of the fillets, one in ten", [1.0, 0.1]),
+        ("RT, RT one film in four", [0.25]),
+    ],
+)
+def test_a_method_that_is_named_again_of_other_welds_has_an_extent_of_its_own(
+    text: str, shares: list[float]
+) -> None:
+    assert [one.share for one in extents(text)] == pytest.approx(shares)
+
+
+@pytest.mark.parametrize(("title", "names"), [("12, as made", ["12,"]), ("Cover 7", ["Cover 7", "Cover "])])
+def test_figures_alone_leave_no_name(title: str, names: list[str]) -> None:
+    assert names_called(title) == names
+
+
+@pytest.mark.parametrize(
+    ("weld", "says"), [("2026-05-01", ""), ("2026-05-02", "weld boss: later than the last test")]
+)
+def test_a_later_test_that_failed_proves_no_weld(workshop: DesignFolder, weld: str, says: str) -> None:
+    """Passed on the first of May; the second test, on the tenth, failed."""
+    tests = CAST[CAST.index("[hydraulic_tests.first]") :]
+    failed = tests.replace(".first]", ".second]").replace("passed", "failed")
+    made = f'{CAST}date = "2026-05-01"\n{failed}date = "2026-05-10"\n[welds.boss]\nwelder = "mark 7"\ndate = "{weld}"\n'
+    check = workshop.write({**files(DRAWN_COVER), "made.toml": made}, settings=settings()).only(
+        "made.tested-as-finished"
+    )
+    assert check.outcome == ("finding" if says else "conforms")
+    assert says in check.says
