@@ -9,7 +9,7 @@ from speclint.checking import Check
 from speclint.testing import DesignFolder, changed, expect_not_applicable
 from tests.plugins.release.made import DRAWN, MADE
 from tests.plugins.release.part import COVER, RING, files, settings
-from tests.plugins.release.test_known_faults import FAULT, PASSED, TESTS
+from tests.plugins.release.test_known_faults import ACCEPTED, FAULT, PASSED, PROVED, TESTS
 from tests.plugins.release.test_made_certificates import FIRST, LINER
 from tests.plugins.release.test_made_witnesses import MADE as WITNESSED, RULE as INDEPENDENT, SOUND
 
@@ -124,3 +124,45 @@ def test_who_looked_is_asked_of_examinations_alone_and_of_tests_alone(
     assert (check.outcome, check.says) == ("conforms", SOUND)
     none = workshop.write({**files(), "made.toml": head}).only(INDEPENDENT, "cover-7")
     expect_not_applicable(none, "no hydraulic test and no examination is on record")
+
+
+@pytest.mark.parametrize(
+    ("codes", "outcome"), [('["none", "P"]', "conforms"), ('["none", "none"]', "finding")]
+)
+def test_one_code_that_is_named_is_enough(workshop: DesignFolder, codes: str, outcome: str) -> None:
+    check = workshop.write(files(), settings=settings(pressure=codes)).only("release.local-code", "cover")
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("checker", "who"), [("A. Render", "the same person"), ("the checker", "nobody by name")]
+)
+def test_whoever_checked_is_told_as_the_same_or_as_nobody(
+    workshop: DesignFolder, checker: str, who: str
+) -> None:
+    change = ('checked_by = "M. Coyle"', f'checked_by = "{checker}"')
+    check = workshop.write(files(change), settings=settings()).only("release.independent-check", "cover")
+    assert (check.outcome, check.says) == ("finding", f"prepared by A. Render, checked by {checker}: {who}")
+
+
+def test_an_acceptance_that_is_no_proof_is_told_with_its_name(workshop: DesignFolder) -> None:
+    fault = FAULT.partition("[by_checks")[0] + ACCEPTED
+    check = workshop.write({**files(), "lifting.toml": fault}, settings=settings()).only(PROVED)
+    assert "the acceptance by M. Coyle is not enough" in check.says
+
+
+def test_a_size_with_limits_says_so(workshop: DesignFolder) -> None:
+    tappet = 'kind = "tappet"\nid = "tappet"\nstem_diameter = "30 mm f7"\n'
+    check = workshop.write({"tappet.toml": tappet}).only("release.limits-stated")
+    assert (check.outcome, check.says) == ("conforms", "stem diameter states limits")
+
+
+def test_a_certificate_without_an_analysis_has_none_to_compare(workshop: DesignFolder) -> None:
+    """Nor is a carbon equivalent worked from it: that which is certified stands alone."""
+    analysis = MADE[MADE.index("[certificate.analysis]") : MADE.index("[examinations")]
+    welded = files(DRAWN, add='[welding]\nwelded = true\ncarbon_equivalent = "0.41 %"\n')
+    workshop.write({**welded, "made.toml": changed(MADE, (analysis, ""))}, settings=settings())
+    expect_not_applicable(workshop.only("made.analysis"), "its certificate states no analysis")
+    check = workshop.only("made.carbon-as-asked")
+    assert check.outcome == "conforms"
+    assert "CE" not in {step.symbol for step in check.steps}
