@@ -7,7 +7,7 @@ import pytest
 from speclint import Grade
 from speclint.checking import Check
 from speclint.testing import DesignFolder, changed, expect_not_applicable
-from tests.plugins.release.made import DRAWN, MADE
+from tests.plugins.release.made import DRAWN, MADE, STUDS, TIGHTENED
 from tests.plugins.release.part import COVER, RING, files, settings
 from tests.plugins.release.test_known_faults import ACCEPTED, FAULT, PASSED, PROVED, TESTS
 from tests.plugins.release.test_made_certificates import FIRST, LINER
@@ -166,3 +166,33 @@ def test_a_certificate_without_an_analysis_has_none_to_compare(workshop: DesignF
     check = workshop.only("made.carbon-as-asked")
     assert check.outcome == "conforms"
     assert "CE" not in {step.symbol for step in check.steps}
+
+
+@pytest.mark.parametrize(
+    ("holds", "pressure", "grade"),
+    [
+        ("cover", "true", Grade.HOLD),
+        ("cover", "false", Grade.HOLD),
+        ("bracket", "false", Grade.NONCONFORMITY),
+    ],
+)
+def test_a_joint_that_holds_no_pressure_and_is_loose_is_no_hold(
+    workshop: DesignFolder, holds: str, pressure: str, grade: Grade
+) -> None:
+    """400 N·m ±20 are asked for, 370 are on record; whatever holds the cover holds pressure."""
+    of = ("pressure_part = true", f"pressure_part = {pressure}"), ('holds = "cover"', f'holds = "{holds}"')
+    studs, bracket = changed(STUDS, *of), {"bracket.toml": 'kind = "bracket"\nid = "bracket"\n'}
+    loose = changed(TIGHTENED, ("385..405 N·m", "370 N·m"))
+    workshop.write({**files(), **bracket, "studs.toml": studs, "studs-1.toml": loose}, settings=settings())
+    check = workshop.only("made.tightening", "studs-1")
+    assert (check.outcome, check.grade) == ("finding", grade)
+
+
+def test_an_assumed_figure_of_another_spec_is_told_at_the_part_that_took_it(workshop: DesignFolder) -> None:
+    stated = 'safety_valve_pressure = "16.5 bar gauge"'
+    assumed = 'safety_valve_pressure = { value = "16.5 bar gauge", from = "assumed" }'
+    duty = {"duty.toml": files()["duty.toml"].replace(stated, assumed)}
+    check = workshop.write({**files(), **duty}, settings=settings()).only("release.assumed", "cover")
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert check.says.startswith("assumed: values taken from other specs; used by ")
+    assert check.where.file == "cover.toml"
