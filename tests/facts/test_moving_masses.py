@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from speclint.facts.masses import Take
-from speclint.facts.moving_masses import greatest_mass, least_mass
+from speclint.facts.moving_masses import greatest_mass, least_mass, weight_of_valve
 from speclint.rules import Sheet
 from tests.facts.bench import Bench, bench, opened
 from tests.facts.test_masses import SPRING, STEEL, THIN
@@ -95,3 +95,26 @@ def test_sizes_and_density_count_with_their_limits(tmp_path: Path) -> None:
         part = f'kind = "valve-spindle"\nid = "part"\n{STEEL}{sizes}mass = "{mass}"\n'
         made = opened(tmp_path, {**FILES, "metals.toml": own, "part.toml": part}, "part")
         assert find("m", made["part"], made.sheet, at(made.sheet, end)) == pytest.approx(by_hand)
+
+
+@pytest.mark.parametrize(
+    ("opens", "helps", "weight"),
+    [
+        ("upwards", True, 5 + 3 * BAR),  # the lighter it is the less it shuts
+        ("upwards", False, 5 + 5),
+        ("downwards", True, -(5 + 5)),  # the heavier it is the more it opens
+        ("downwards", False, -(5 + 3 * BAR)),
+        ("sideways", True, 0.0),
+    ],
+)
+def test_the_weight_of_a_valve_is_the_worse_for_what_is_asked(
+    tmp_path: Path, opens: str, helps: bool, weight: float
+) -> None:
+    """A spindle of 5 kg weighs no more than three times its bar, 4.476 kg, where that is worse."""
+    files = {
+        "poppet-valve valve": f'mass = "5 kg"\nopens = "{opens}"\n',
+        "valve-spindle part": f'{STEEL}{THIN}{THICK}mass = "5 kg"\nmoves = "valve"\n',
+    }
+    made = bench(tmp_path, files, "part", metals=True)
+    weighs = weight_of_valve(made["valve"], made["part"], made.sheet, made.sheet.take, helps=helps)
+    assert weighs == pytest.approx(weight * 9.80665, rel=1e-4)

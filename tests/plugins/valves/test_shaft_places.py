@@ -226,7 +226,12 @@ def test_a_shaft_without_keyways_along_it_is_told_how_to_write_them(workshop: De
 
 
 @pytest.mark.parametrize(
-    "missing", [("cam-c", 'at = "270 mm"\n', ""), ("shaft", 'at = "40 mm", length = "40 mm"', 'at = "40 mm"')]
+    "missing",
+    [
+        ("cam-c", 'at = "270 mm"\n', ""),
+        ("shaft", 'at = "40 mm", length = "40 mm"', 'at = "40 mm"'),
+        ("shaft", 'at = "40 mm", length = "40 mm"', 'length = "40 mm"'),
+    ],
 )
 def test_what_is_missing_hides_no_overlap(workshop: DesignFolder, missing: Change) -> None:
     check = placed(workshop, SAME, missing).only(PLACES)
