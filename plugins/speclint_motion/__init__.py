@@ -27,6 +27,7 @@ _MODULES = {
     "proof": "piston",
     "rings": "piston piston-ring",
     "rod_flanges": "crosshead",
+    "rod_holds": "crosshead",
     "rod_sections": "piston-rod",
     "rods": "piston-rod",
     "shafts": "shaft",

@@ -11,7 +11,6 @@ from speclint.equations import Kilograms, Metres, Newtons, Pascals, RadiansPerSe
 from speclint.facts import (
     connecting_rod_of,
     ends_of,
-    greatest_bore,
     greatest_live_pressure,
     length_of_bearing,
     mass_moved,
@@ -74,9 +73,9 @@ class Crank(NamedTuple):
 
 
 def cylinder_of(piston: Piston, sheet: Sheet) -> Cylinder:
-    """The block, the liner, and the full area of the greatest bore of the liner's life."""
+    """The block, the liner, and the full area of the greatest bore of the liner's life, which it has to state."""
     liner = sheet.follow(piston.runs_in)
-    D = greatest_bore(liner, sheet)
+    D = max(sheet.take("D", liner.bore), sheet.take("D_last", liner.last_bore))
     return Cylinder(sheet.follow(liner.housed_in), liner, D, sheet.work("A", round_area, d=D))
 
 

@@ -77,6 +77,54 @@ def shear_of_cotter(F: Newtons, b: Metres, h: Metres) -> Pascals:
     return F / (2 * b * h)
 
 
+@formula("p = F/(b d)", cites=[FIRST_PRINCIPLES])
+def pressure_of_cotter(F: Newtons, b: Metres, d: Metres) -> Pascals:
+    """Mean pressure of a cotter in the slot of its rod.
+
+    p = F/(b d)
+
+    ``F`` pull [N]; ``b`` thickness of the cotter, ``d`` diameter of the rod at its slot [m]. Returns [Pa]. Raises
+    OutOfRange unless b and d are above 0.
+
+    Hand working: 400 kN on 25 × 100 mm²: 160 MPa.
+
+    >>> round(pressure_of_cotter(F=400e3, b=0.025, d=0.100) / 1e6, 6)
+    160.0
+    """
+    require(b > 0 and d > 0, "the cotter bears on nothing")
+    return F / (b * d)
+
+
+@formula("t_2 = 2 t", cites=[FIRST_PRINCIPLES])
+def both_walls(t: Metres) -> Metres:
+    """Length that two walls of a piston take up.
+
+    t_2 = 2 t
+
+    ``t`` thickness of each [m]. Returns [m].
+
+    >>> both_walls(t=0.034)
+    0.068
+    """
+    return 2 * t
+
+
+@formula("s = (D − D_r)/2 − h", cites=[FIRST_PRINCIPLES])
+def rim_behind_groove(D: Metres, D_r: Metres, h: Metres) -> Metres:
+    """Thickness of the rim of a hollow piston behind a groove; below 0 where the groove cuts through it.
+
+    s = (D − D_r)/2 − h
+
+    ``D`` diameter of the piston, ``D_r`` inside its rim; ``h`` depth of the groove [m]. Returns [m].
+
+    Hand working: (497 − 400)/2 − 15.5 = 33 mm.
+
+    >>> round(rim_behind_groove(D=0.497, D_r=0.400, h=0.0155), 6)
+    0.033
+    """
+    return (D - D_r) / 2 - h
+
+
 @formula("F_h = n F_0", cites=[FIRST_PRINCIPLES])
 def held_by_bolts(n: Ratio, F_0: Newtons) -> Newtons:
     """Force with which bolts hold two faces together.

@@ -1,8 +1,6 @@
-"""The body of a crosshead, how it holds the piston rod, and bolts that press one part of the motion to another."""
+"""The body of a crosshead."""
 
 from __future__ import annotations
-
-from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
@@ -13,15 +11,12 @@ from speclint.handbook.members import (
     direct_stress,
     eye_on_its_pin,
     fatigue_notch_factor,
-    load_with_factor,
     notch_sensitivity,
     round_area,
 )
 from speclint.handbook.tables import PETERSON, ROARK
-from speclint.handbook.threads import stress_area
-from speclint.specs import BarSupport, Crosshead, LoadCase, Pin, RodHold
-from speclint_motion.formulae.bodies import area_beside_pin, held_by_bolts, shear_of_cotter
-from speclint_motion.formulae.pistons import load_before_yield
+from speclint.specs import Crosshead, LoadCase, Pin
+from speclint_motion.formulae.bodies import area_beside_pin
 from speclint_motion.formulae.sections import fatigue_factor
 from speclint_motion.inputs import (
     ALONG_STROKE,
@@ -141,91 +136,4 @@ def _lasts(
     )
 
 
-BOLT = Limit(
-    "bolt", "0.7", "ratio", COMMON_PRACTICE, "greatest stress of a bolt tightened over its proof stress"
-)
-
-
-class Tightened(NamedTuple):
-    """The preload of a bolt, what it bears, and what all of them hold."""
-
-    F_0: Newtons
-    bears: Newtons
-    holds: Newtons
-
-
-def tightened(hold: BarSupport | RodHold, n: float, called: str, sheet: Sheet, *, at: str = "") -> Tightened:
-    """Of ``n`` bolts, in words ``called``; ``at`` is the name of their place, after each name on the sheet."""
-    F_0 = sheet.take(f"F_0{at}", hold.preload)
-    metal = sheet.material_named(called, hold.bolt_material)
-    R_p = sheet.look_up(f"R_p{at}", metal.proof_stress, at=DRAWING_TEMPERATURE)
-    thread = sheet.read(f"thread{at and f' at{at}'}", hold.thread)
-    A = sheet.look_up(f"A_s{at}", stress_area, designation=thread)
-    bears = sheet.work(f"F_b{at}", load_before_yield, k=sheet.limit("bolt", "k_b"), R_p=R_p, A=A)
-    return Tightened(F_0, bears, sheet.work(f"F_h{at}", held_by_bolts, n=n, F_0=F_0))
-
-
-#: What locks none of the three: a screw set against a nut turns back with it under a load that reverses, a tab washer
-#: lies under a nut, which a cotter has not. Common practice.
-_NO_LOCK = {
-    "cotter": ("nothing", "tab washer"),
-    "flange bolts": ("nothing", "set screw"),
-    "nut": ("nothing", "set screw"),
-}
-
-
-@rule(
-    "crosshead.holds-its-rod",
-    edition=3,
-    title="A cotter, nut or ring of bolts, locked by more than a set screw, holds the rod in its crosshead with 1.5 "
-    "times its pull, within 0.7 of the proof stress of bolts and 0.2 of the strength of a cotter",
-    on=Crosshead,
-    cases=("starting", "running", "water"),
-    grade=Grade.HOLD,
-    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A rod that works loose hammers its cotter or its bolts to pieces, and then the piston goes through the cover.",
-    leaves_out="fit of the rod's taper, the slot in the rod (rod.tension), bending of a cotter, fatigue of bolts that "
-    f"stay tight; the greater mass of pistons for later bores; {DEFERS}",
-    against=("loosen",),
-    limits=[
-        Limit("held", "1.5", "ratio", COMMON_PRACTICE, "least force that holds the rod over its pull"),
-        BOLT,
-        Limit(
-            "cotter", "0.2", "ratio", COMMON_PRACTICE, "greatest shear of a cotter over its tensile strength"
-        ),
-    ],
-)
-def holds_its_rod(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgement:
-    """n F_0 of bolts or nut against the pull at the last bore with its factor; F/(2 b h) of a cotter; and a lock."""
-    held = crosshead.rod_held
-    by, lock = sheet.read("rod held by", held.by), sheet.read("locked by", held.locked_by)
-    locked = sheet.states(lock not in _NO_LOCK[by], f"{by} locked by: {lock}", where=held.locked_by.where)
-    cylinder = cylinder_of(piston_of(crosshead, sheet), sheet)
-    pull = sheet.work("F", pressure_load, p=relief_pressure(cylinder, case, sheet), D=cylinder.D)
-    if case.name == "running":
-        pull = max(pull, greatest("F_θ", "force along the stroke", ALONG_STROKE, cylinder, case, sheet))
-    if by == "cotter":
-        return sheet.worst(locked, _cottered(crosshead, pull, sheet))
-    wanted = sheet.work("F_w", load_with_factor, x=sheet.limit("held", "k"), F=pull)
-    n = float(sheet.count("n", held.bolts)) if by == "flange bolts" else 1.0
-    bolts = tightened(held, n, "the bolts of the rod", sheet)
-    return sheet.worst(
-        locked,
-        sheet.at_least(bolts.holds, wanted).else_says("rod held with {found}, {limit} wanted"),
-        sheet.at_most(bolts.F_0, bolts.bears).else_says(
-            "bolt of the rod tightened to {found}, {limit} allowed"
-        ),
-    )
-
-
-def _cottered(crosshead: Crosshead, pull: Newtons, sheet: Sheet) -> Judgement:
-    held = crosshead.rod_held
-    b, h = sheet.take("b", held.cotter_thickness), sheet.take("h", held.cotter_depth)
-    metal = sheet.material_named("the cotter", held.cotter_material)
-    R_m = sheet.look_up("R_c", metal.tensile_strength, at=DRAWING_TEMPERATURE, thickness=b)
-    τ = sheet.work("τ", shear_of_cotter, F=pull, b=b, h=h)
-    S = sheet.work("S_c", share_of_strength, k=sheet.limit("cotter", "x_c"), R=R_m)
-    return sheet.at_most(τ, S).else_says("cotter sheared with {found}, {limit} allowed")
-
-
-RULES = (strength, holds_its_rod)
+RULES = (strength,)

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Pascals
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.plates import rings
 from speclint.handbook.tables import ROARK
-from speclint.specs import LoadCase, Piston
-from speclint_motion.formulae.bodies import stress_of_two_walls
+from speclint.specs import LoadCase, Piston, by_word
+from speclint_motion.formulae.bodies import both_walls, rim_behind_groove, stress_of_two_walls
+from speclint_motion.formulae.diameters import times_diameter
 from speclint_motion.formulae.pistons import strength_over
 from speclint_motion.formulae.sections import fatigue_factor
 from speclint_motion.inputs import boiler_pressure, cylinder_of, relief_pressure
@@ -46,18 +49,27 @@ FACTOR = Limit("factor", "1.5", "ratio", COMMON_PRACTICE, "least factor against 
         Limit("steel", "0.5", "ratio", COMMON_PRACTICE, "greatest stress over proof stress of steel"),
         ENDURANCE,
         FACTOR,
+        Limit(
+            "rim",
+            "0.5",
+            "ratio",
+            COMMON_PRACTICE,
+            "least thickness of the rim behind a groove over that of a wall that it stiffens",
+        ),
     ],
 )
 def crown(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     """A plate round the hub, one wall free at the liner's last bore; of two walls the rim is free.
 
-    Half of the pressure on two walls acts with the rim and half without it.
+    Half of the pressure on two walls acts with the rim and half without it. The hub is thicker than the rod; two walls
+    have room in the length of the piston, and a rim at least half as thick behind its grooves as a wall.
     """
     cylinder = cylinder_of(piston, sheet)
     p = relief_pressure(cylinder, case, sheet, sides=("front", "back"))
-    strong = sheet.at_most(_bent("σ", p, piston, cylinder.D, sheet), _allowed(piston, case, sheet)).else_says(
+    bent = sheet.at_most(_bent("σ", p, piston, cylinder.D, sheet), _allowed(piston, case, sheet)).else_says(
         "walls of the piston bent to {found}, {limit} allowed"
     )
+    strong = sheet.worst(bent, *_one_body(piston, sheet))
     if case.name != "running":
         return strong
     σ_a = _bent("σ_a", boiler_pressure(case, sheet), piston, cylinder.D, sheet)
@@ -68,6 +80,26 @@ def crown(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
         "factor of the piston's walls against fatigue {found}, {limit} wanted"
     )
     return sheet.worst(strong, lasts)
+
+
+def _one_body(piston: Piston, sheet: Sheet) -> Iterator[Judgement]:
+    """A hub thicker than its rod; room for both of two walls, and metal behind the grooves of the rim between them."""
+    of = piston.crown
+    for rod in sheet.belonging_to(piston, by_word.PistonRod):
+        hub, d_r = sheet.take("d", of.hub), sheet.take("d_r", rod.diameter)
+        yield sheet.states(hub > d_r, "the hub of the piston is no thicker than its rod", where=of.hub.where)
+    if sheet.read("form of the crown", of.form) != "two walls":
+        return
+    t, D_r = sheet.take("t", of.thickness), sheet.take("D_r", of.rim)
+    both = sheet.at_most(sheet.work("2t", both_walls, t=t), sheet.take("L_p", piston.length))
+    yield both.else_says("two walls of together {found} in a piston {limit} long")
+    least = sheet.work("s_n", times_diameter, k=sheet.limit("rim", "k_r"), d=t)
+    for name, groove in piston.grooves.items():
+        h = sheet.take(f"h_{name}", groove.depth)
+        left = sheet.work(f"s_{name}", rim_behind_groove, D=sheet.take("D_p", piston.diameter), D_r=D_r, h=h)
+        yield sheet.at_least(left, least).else_says(
+            f"rim of the piston {{found}} thick behind groove {name}, {{limit}} wanted"
+        )
 
 
 def _bent(symbol: str, p: Pascals, piston: Piston, B: Metres, sheet: Sheet) -> Pascals:

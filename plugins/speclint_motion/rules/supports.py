@@ -8,13 +8,11 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Newtons
 from speclint.facts import end_closed_by
 from speclint.handbook.members import load_with_factor
-from speclint.handbook.tables import VDI_2230
 from speclint.specs import BarSupport, CylinderCover, LoadCase, SlideBar
-from speclint_motion.formulae.bodies import tightening_factor
 from speclint_motion.formulae.guides import thrust_on_one_bar
 from speclint_motion.inputs import ON_BAR, cylinder_of, greatest, piston_of
-from speclint_motion.rules.crossheads import BOLT, tightened
 from speclint_motion.rules.crowns import DEFERS
+from speclint_motion.tightening import BOLT, CLOSE, FACTORS, WIDE, by_some_method, tightened
 
 #: What stands still and is stiff enough; of other parts, such as a motion plate, the drawing is named.
 _CARRIERS = ("cylinder-cover", "cylinder-block", "bracket")
@@ -106,7 +104,6 @@ def _cannot_be(said: str, support: BarSupport, sheet: Sheet) -> Judgement:
 
 #: A screw set against a nut turns back with it under a load that reverses: common practice.
 _NO_LOCK = ("nothing", "set screw")
-_FACTORS = VDI_2230.at("Table A8, as reproduced in public calculations and lecture notes", memory=False)
 
 
 @rule(
@@ -117,7 +114,7 @@ _FACTORS = VDI_2230.at("Table A8, as reproduced in public calculations and lectu
     edition=3,
     cases=("starting", "running"),
     grade=Grade.HOLD,
-    cites=[FIRST_PRINCIPLES, _FACTORS, COMMON_PRACTICE],
+    cites=[FIRST_PRINCIPLES, FACTORS, COMMON_PRACTICE],
     why="A bar that works loose at one end lets the crosshead down on the track, and bends the rod in its packing.",
     leaves_out="water in the cylinder; what the other end takes of the thrust while the crosshead is far from this "
     "one; what is lost of the preload after tightening, prying, fatigue of the bolts, the part that carries the bar, "
@@ -127,8 +124,8 @@ _FACTORS = VDI_2230.at("Table A8, as reproduced in public calculations and lectu
         Limit("held", "1.2", "ratio", COMMON_PRACTICE, "least force of the bolts of an end over the thrust"),
         BOLT,
         Limit("several", "2", "ratio", COMMON_PRACTICE, "least number of bolts of an end"),
-        Limit("close", "1.1", "ratio", _FACTORS, "greatest preload over the least, of the closest method"),
-        Limit("wide", "4", "ratio", _FACTORS, "greatest preload over the least, of the widest method"),
+        CLOSE,
+        WIDE,
     ],
 )
 def bolted(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -160,23 +157,12 @@ def _bolted(name: str, support: BarSupport, wanted: Newtons, sheet: Sheet) -> Ju
             f"bolts at {name}: {n}",
             where=support.bolts.where,
         ),
-        _within_reach(name, support, sheet),
+        by_some_method(support, sheet, name),
         sheet.at_least(bolts.holds, wanted).else_says("bar held at {item} with {found}, {limit} wanted"),
         sheet.at_most(bolts.F_0, bolts.bears).else_says(
             "bolt at {item} tightened to {found}, {limit} allowed"
         ),
     )
-
-
-def _within_reach(name: str, support: BarSupport, sheet: Sheet) -> Judgement:
-    """That the greatest preload over the least is one that some method of tightening leaves."""
-    least, most = sheet.take_limits(f"F_0 {name}", support.preload)
-    if not most > least:
-        raise sheet.not_assessed(f"the preload at {name} states no least and greatest", support.preload.where)
-    α = sheet.work(f"α_A {name}", tightening_factor, F_max=most, F_min=least)
-    close, wide = sheet.limit("close", "α_c"), sheet.limit("wide", "α_w")
-    says = f"greatest preload at {name} is {α:.3g} times the least: tightening leaves {close:g} to {wide:g}"
-    return sheet.states(close <= α <= wide, says, where=support.preload.where).graded(Grade.QUERY)
 
 
 RULES = (held_by, bolted)
