@@ -11,6 +11,7 @@ from speclint.specs import Component, MadePart, NotStated, ProcessRecord, Stated
 from speclint_release.inputs.clauses import names_nobody
 from speclint_release.inputs.examinations import methods_missing, no_examination
 from speclint_release.inputs.known_words import FORMS
+from speclint_release.inputs.marks import marks_in_words
 from speclint_release.inputs.outcomes import as_examined
 from speclint_release.inputs.recorded_extents import (
     Recorded,
@@ -45,7 +46,7 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
     "joint, and whether an examination covered what it should where no words limit it: the competent person or body "
     "that the local code names decides",
     against=(),
-    edition=10,
+    edition=11,
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
     """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold.
@@ -101,6 +102,7 @@ def _examinations(made: MadePart, drawn: Component, sheet: Sheet) -> tuple[str, 
         (_says(name, one.method, sheet), sheet.said(f"extent of {name}", one.extent) or "")
         for name, one in _done(made.examinations, sheet)
     ]
+    how = marks_in_words(how)
     return how, recorded(how, records, drawn.kind.replace("-", " "))
 
 
