@@ -23,7 +23,13 @@ from speclint_release.inputs.recorded_extents import (
 )
 from speclint_release.inputs.records import is_welded, no_record
 from speclint_release.inputs.repairs import made_good
-from speclint_release.inputs.treatments import AFTER_WELDING, OF_SURFACE, is_of_a_part, treatments_missing
+from speclint_release.inputs.treatments import (
+    AFTER_WELDING,
+    OF_SURFACE,
+    is_of_a_part,
+    is_understood,
+    treatments_missing,
+)
 from speclint_release.sources import EN_13445_5
 
 T = TypeVar("T", bound=ProcessRecord)
@@ -137,7 +143,11 @@ def _records_asked(made: MadePart, drawn: Component, sheet: Sheet) -> Iterator[t
         said = [_says(name, one.treatment, sheet) for name, one in records]
         of_a_part = [] if drawn.is_one_of(("steam-pipe",)) else _of_a_part(said, drawn, sheet)
         left = treatments_missing(treatments, [one for one in said if one not in of_a_part])
-        beside = f", on record is {' and '.join(of_a_part)}" if left and of_a_part else ""
+        strange = [
+            f"{one}, which is not understood" for one in said if not (is_understood(one) or one in of_a_part)
+        ]
+        other = " and ".join([*of_a_part, *strange])
+        beside = f", on record is {other}" if left and other else ""
         yield f"{(left or treatments)[0]}, with its chart{beside}", bool(charts) and all(charts) and not left
 
 

@@ -723,6 +723,78 @@ def test_the_relief_is_of_the_whole_piece(workshop: DesignFolder, treatment: str
     assert outcome == "conforms" or check.says == said
 
 
+@pytest.mark.parametrize(
+    ("treatment", "says"),
+    [
+        ("spannungsarmgeglüht", ""),
+        ("spannungsarmgegluht", ""),
+        ("Spannungsfrei geglueht bei 580 °C", ""),
+        ("weichgeglüht", ""),
+        ("normalgeglüht", "not on record: stress relieve, with its chart"),
+        ("vergütet", "not on record: stress relieve, with its chart"),
+        ("nicht spannungsarmgeglüht", "not on record: stress relieve, with its chart"),
+        (
+            "heated through",
+            "not on record: stress relieve, with its chart, on record is heated through, which is not understood",
+        ),
+    ],
+)
+def test_heat_treatments_in_german_and_in_words_that_nobody_knows(
+    workshop: DesignFolder, treatment: str, says: str
+) -> None:
+    record = changed(WELDED, ('treatment = "stress relieve"', f'treatment = "{treatment}"'))
+    design = {**files(), "block.toml": BLOCK, "block-1.toml": record}
+    check = workshop.write(design, settings=settings()).only("made.examined", "block-1")
+    assert check.outcome == ("finding" if says else "conforms")
+    assert check.says == says or not says
+
+
+@pytest.mark.parametrize(
+    ("asked", "treatment", "outcome"),
+    [
+        ("normalized", "normalgeglueht", "conforms"),
+        ("normalized", "Normalglühen", "conforms"),
+        ("normalized", "normal geglüht", "conforms"),
+        ("normalized", "geglüht", "finding"),
+        ("quenched and tempered", "vergütet", "conforms"),
+        ("quenched and tempered", "verguetet", "conforms"),
+        ("quenched and tempered", "vergutet", "conforms"),
+        ("quenched and tempered", "gehärtet und angelassen", "conforms"),
+        ("quenched and tempered", "gehärtet", "finding"),
+        ("quenched and tempered", "abgeschreckt und angelassen", "conforms"),
+    ],
+)
+def test_german_words_of_what_is_asked_for(
+    workshop: DesignFolder, asked: str, treatment: str, outcome: str
+) -> None:
+    block = changed(BLOCK, ("stress relieved", asked))
+    record = changed(WELDED, ("stress relieve", treatment))
+    design = {**files(), "block.toml": block, "block-1.toml": record}
+    check = workshop.write(design, settings=settings()).only("made.examined", "block-1")
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("surface", "treatment"),
+    [
+        ("nitrided", "gasnitriert"),
+        ("case hardened", "einsatzgehärtet"),
+        ("case hardened", "aufgekohlt und gehaertet"),
+        ("induction hardened", "induktionsgehärtet"),
+        ("induction hardened", "induktiv gehärtet"),
+    ],
+)
+def test_german_words_of_the_heat_treatment_of_a_surface(
+    workshop: DesignFolder, surface: str, treatment: str
+) -> None:
+    record = f'[heat_treatments.a]\ntreatment = "{treatment}"\nchart = "F-1"\nresult = "passed"\n'
+    design = {
+        "pin.toml": f'kind = "tappet"\nid = "tappet"\nsurface = "{surface}"\n',
+        "pin-1.toml": f'kind = "made-part"\nid = "tappet-1"\nof = "tappet"\n{record}',
+    }
+    assert workshop.write(design, settings=settings()).only("made.examined").outcome == "conforms"
+
+
 def test_the_whole_relieved_beside_a_part_of_it_is_the_whole(workshop: DesignFolder) -> None:
     local = '[heat_treatments.repair]\ntreatment = "local PWHT"\nchart = "F-98"\nresult = "passed"\n'
     design = {**files(), "block.toml": BLOCK, "block-1.toml": WELDED + local}
