@@ -83,6 +83,7 @@ _LESS = (
 )
 _SURELY_LESS = re.compile("|".join(rf"(?<!\w)(?:{one})(?!\w)" for one in _LESS), re.I)
 _ZERO = re.compile(r"(?i)(?<![\d.,])0(?:\.0+)? ?(?:%|per ?cent)")
+_JOINT = r"(?:(?:weld|joint|seam|butt|fillet|tee|toe)s?|naht|nähte|(?:schweiß|stumpf|kehl)n[aä]hte?)"
 _KIND = r"(?:class|level|grade|group|category|type|sheet|step|page)"
 _OF_KIND = r"(?:\d+[a-z]?|[A-D]|[IVX]+)"
 _NO_KIND = r"(?:(?!on|of|in|for|by|all|each|every|and)[a-z]+ )?"
@@ -90,8 +91,8 @@ _NO_KIND = r"(?:(?!on|of|in|for|by|all|each|every|and)[a-z]+ )?"
 #: works, or to which its films are judged, leaves none out.
 _CLASSED = re.compile(
     r"(?i)(?<!acceptance )(?<!quality )(?<!inspection )(?<!testing )(?<!test )(?<!evaluation )(?<!image )(?<!to )"
-    rf"(?<!per )(?:(?:(?<!⟩ )\b{_KIND} {_OF_KIND}|(?<=⟩ ){_KIND} (?:\d+[a-z]?|[IVX]+)) {_NO_KIND}{_THING}(?!\w)"
-    rf"|(?<!\w){_THING} (?:of|in|on) {_KIND} {_OF_KIND}\b|\bcategory (?:[A-D23]|I{{2,3}})\b)"
+    rf"(?<!per )(?:(?:(?<!⟩ )\b{_KIND} {_OF_KIND}|(?<=⟩ ){_KIND} (?:\d+[a-z]?|[IVX]+)) {_NO_KIND}{_JOINT}(?!\w)"
+    rf"|(?<!\w){_JOINT} (?:of|in|on) {_KIND} {_OF_KIND}\b|\bcategory (?:[A-D23]|I{{2,3}})\b)"
 )
 _ANY_END = r"(?:an?|one|1|each|every|the|either"
 #: One end or a length of a weld.

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from speclint.errors import NotKnown
+from speclint import NotKnown
 from speclint.handbook.threads import thread
 
 #: How titles call a size, and the key of a spec that states it. Longer words come first.
@@ -155,15 +156,15 @@ def threads_in(text: str) -> list[tuple[str, str]]:
     ]
 
 
-def pitch_of(size: str, pitch: str) -> str:
-    """The pitch of a metric thread, mm: where none is stated the coarse one of ISO 261, "" where it lists none.
+def is_of_pitch(size: str, pitch: str, asked: str) -> bool:
+    """Whether a metric thread is of a pitch, mm: where it states none, by the coarse one of ISO 261, if that lists one.
 
-    >>> pitch_of("36", ""), pitch_of("36", "3"), pitch_of("35", "")
-    ('4', '3', '')
+    >>> [is_of_pitch("36", "", asked) for asked in ("4", "3")], is_of_pitch("36", "3", "3"), is_of_pitch("35", "", "4")
+    ([True, False], True, False)
     """
     if pitch:
-        return pitch
+        return pitch == asked
     try:
-        return f"{thread(f'M{size}').pitch * 1e3:g}"
+        return math.isclose(thread(f"M{size}").pitch, float(asked) * _UNITS["mm"])
     except NotKnown:
-        return ""
+        return False

@@ -4,11 +4,20 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator
-from typing import Any, cast
+from typing import TYPE_CHECKING, Any, cast
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.specs import Component, Piston, PistonRod
-from speclint_release.inputs.title_sizes import Promised, pitch_of, promised_sizes, promised_tube, threads_in
+from speclint.specs import Component
+from speclint_release.inputs.title_sizes import (
+    Promised,
+    is_of_pitch,
+    promised_sizes,
+    promised_tube,
+    threads_in,
+)
+
+if TYPE_CHECKING:
+    from speclint.specs import Piston, PistonRod
 
 
 @rule(
@@ -71,7 +80,7 @@ def _threads(component: Component, title: str, sheet: Sheet) -> Iterator[Judgeme
         return
     own = [one for text, _ in said for one in threads_in(text)]
     agree = any(
-        size == one and (not pitch or pitch == pitch_of(one, of_it))
+        size == one and (not pitch or is_of_pitch(one, of_it, pitch))
         for one, of_it in own
         for size, pitch in promised
     )
@@ -83,10 +92,10 @@ def _threads(component: Component, title: str, sheet: Sheet) -> Iterator[Judgeme
 
 def _own_threads(component: Component) -> list[Any]:
     """The threads that a spec states of the part itself: of a rod those of its sections, of a piston its nut's."""
-    if isinstance(component, PistonRod):
-        return [one.thread for one in component.sections.values()]
-    if isinstance(component, Piston):
-        return [component.fastening.thread]
+    if component.is_one_of(("piston-rod",)):
+        return [one.thread for one in cast("PistonRod", component).sections.values()]
+    if component.is_one_of(("piston",)):
+        return [cast("Piston", component).fastening.thread]
     own = cast("Any", getattr(component, "thread", None))
     return [] if own is None else [own]
 
