@@ -35,7 +35,7 @@ _OF_ANY = {
     "the",
     "to",
 }
-_OF_ANY |= {"after", "whole"}
+_OF_ANY |= {"whole"}
 _OF_ANY |= {"en", "iso", "din", "astm", "bs"}
 _METHOD = re.compile(r"⟨\d*⟩(?:-\d+)*")
 _RANGE = re.compile(r"(?P<first>\d+)(?: ?(?:to|through|bis|-|–) ?W?(?P<last>\d+))?", re.IGNORECASE)

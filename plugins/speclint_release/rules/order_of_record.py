@@ -103,7 +103,7 @@ def _in_time(made: MadePart, sheet: Sheet) -> Iterator[Judgement]:
 def _at_stage(
     made: MadePart, called: str, stage: Stage, passed: Sequence[Record], sheet: Sheet
 ) -> Iterator[Judgement]:
-    works = _works_of(made, stage, sheet)
+    works = list(_works_of(made, stage, sheet))
     if not works:
         return
     end = min if stage.before else max
@@ -114,18 +114,15 @@ def _at_stage(
     yield sheet.states(not wrong, says, where=made.where)
 
 
-def _works_of(made: MadePart, stage: Stage, sheet: Sheet) -> list[Record]:
+def _works_of(made: MadePart, stage: Stage, sheet: Sheet) -> Iterator[Record]:
     """The records of the step that a stage names: welds, heat treatments, or those alone that relieve stress."""
     if stage.step == WELDING:
-        return [(f"weld {name}", one.date) for name, one in made.welds.items()]
-    if stage.step != HEAT_TREATMENT:
-        return []
-    relief = names_relief(stage.words)
-    return [
-        (name, one.date)
-        for name, one in made.heat_treatments.items()
-        if not relief or _relieves(name, one, sheet)
-    ]
+        yield from ((f"weld {name}", one.date) for name, one in made.welds.items())
+    if stage.step == HEAT_TREATMENT:
+        relief = names_relief(stage.words)
+        for name, one in made.heat_treatments.items():
+            if not relief or _relieves(name, one, sheet):
+                yield name, one.date
 
 
 def _measured(made: MadePart, works: Sequence[Record], sheet: Sheet) -> Iterator[Judgement]:

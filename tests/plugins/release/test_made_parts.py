@@ -542,6 +542,13 @@ result = "passed"
         ({"of": "front edge", "extent": "front and rear edges"}, False),
         ({"of": "front edge", "extent": "repaired bore"}, True),
         ({"of": "front edge", "extent": "all edges"}, False),
+        ({"of": "the whole front edge", "extent": "front edge"}, False),
+        ({"of": "front edge to EN ISO 5817", "extent": "front edge"}, False),
+        ({"of": "front edge to DIN 25435", "extent": "front edge"}, False),
+        ({"of": "front edge to ASTM 1", "extent": "front edge"}, False),
+        ({"of": "front edge to BS 1", "extent": "front edge"}, False),
+        ({"of": "weld 501", "extent": "welds 1 to 600"}, False),
+        ({"of": "weld 502", "extent": "welds 1 to 600"}, True),  # no part has so many
         ({"of": "", "extent": "front edge"}, True),
         ({"of": "", "extent": "repaired edge"}, False),
         ({"of": "all edges", "extent": "repaired edge"}, False),
@@ -595,6 +602,17 @@ def test_what_failed_and_was_made_good_is_said(workshop: DesignFolder) -> None:
     assert made(workshop, "made.examined", *by_hand).says.endswith(
         "; edges failed, repaired, then again passed"
     )
+
+
+@pytest.mark.parametrize("table", ["examinations.again", "welds.repair"])
+@pytest.mark.parametrize("result", ['result = "failed"\n', ""])
+def test_what_was_not_passed_settles_nothing(workshop: DesignFolder, table: str, result: str) -> None:
+    first, (old, again) = failed_and_again(SETTLED)
+    head, at, rest = again.replace('[welds."repair"]', "[welds.repair]").partition(f"[{table}]")
+    assert at
+    record = head + at + rest.replace('result = "passed"\n', result, 1)
+    check = made(workshop, "made.examined", first, (old, record))
+    assert (check.grade, "edges" in check.says.removeprefix("failed: ").split(", ")) == (Grade.HOLD, True)
 
 
 def test_a_weld_that_failed_is_not_settled_with_an_examination_of_its_name(workshop: DesignFolder) -> None:

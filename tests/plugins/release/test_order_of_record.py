@@ -148,6 +148,13 @@ def test_an_examination_is_made_when_it_is_asked_for(
     assert says in check.says
 
 
+def test_an_examination_in_time_says_so(workshop: DesignFolder) -> None:
+    block = BLOCK.replace('id = "block"\n', 'id = "block"\nexamination = "UT after stress relief"\n')
+    record = f'{MADE[: MADE.index(WELD)]}{FURNACE}{EXAMINED}method = "UT"\n'
+    check = workshop.write({"block.toml": block, "made.toml": record}).only(ORDER, "made")
+    assert (check.outcome, check.says) == ("conforms", "ultrasound after stress relief, as asked for")
+
+
 def test_an_examination_after_stress_relief_may_be_before_another_furnace(workshop: DesignFolder) -> None:
     """After any heat treatment is asked for otherwise; a failed one is none, and none on record proves nothing."""
     other = '[heat_treatments.other]\ntreatment = "normalized"\ndate = "2026-03-31"\n'
