@@ -145,6 +145,37 @@ def test_it_is_tested_before_it_is_in_steam(workshop: DesignFolder, day: str, sa
     assert says in check.says
 
 
+def test_the_order_that_was_kept_is_said(workshop: DesignFolder) -> None:
+    """Without a weld, a weldment and a pressure there is nothing else to say."""
+    files = {"block.toml": FILES["block.toml"]}
+    relieved = changed(MADE, ('[welds.all]\ndate = "2026-03-12"\n', ""))
+    relieved = changed(relieved, ("[hydraulic_tests.shop]", ENTRY.format("2026-06-01")))
+    check = workshop.write({**files, "made.toml": relieved}).only(RELIEVED, "made")
+    assert check.says == "relieved before it was fitted"
+    tested = '[hydraulic_tests.shop]\nresult = "passed"\ndate = "2026-05-27"\n'
+    steamed = STEAMED.format('date = "2026-06-01"\n').replace("[hydraulic_tests.shop]", tested)
+    record = MADE.partition("[welds.all]")[0] + steamed
+    assert (
+        workshop.write({**files, "made.toml": record}).only(TESTED, "made").says
+        == "tested before it was in steam"
+    )
+
+
+def test_a_part_in_steam_that_passed_no_test_is_told_by_another_rule(workshop: DesignFolder) -> None:
+    failed = ('result = "passed"', 'result = "failed"')
+    steamed = ("[hydraulic_tests.shop]", STEAMED.format('date = "2026-06-01"\n'))
+    assert made(workshop, TESTED, failed, steamed).outcome == "conforms"
+
+
+def test_the_last_test_counts_after_a_weld(workshop: DesignFolder) -> None:
+    """Tested in May, welded in June, tested in July."""
+    weld = ('"2026-03-12"', '"2026-06-01"')
+    again = '[hydraulic_tests.again]\npressure = "40 bar gauge"\nresult = "passed"\ndate = "2026-07-01"\n'
+    assert made(workshop, TESTED, weld).outcome == "finding"
+    both = ("[hydraulic_tests.shop]", f"{again}[hydraulic_tests.shop]")
+    assert made(workshop, TESTED, weld, both).outcome == "conforms"
+
+
 def test_a_part_in_service_is_tested_again(workshop: DesignFolder) -> None:
     """Tested in May, in steam in June, tested again in July."""
     again = '[hydraulic_tests.again]\npressure = "40 bar gauge"\nresult = "passed"\ndate = "2026-07-01"\n'
