@@ -181,6 +181,9 @@ def test_a_tube_is_named_with_what_is_drawn(workshop: DesignFolder) -> None:
     assert titled(workshop, "pipe", "Pipe 168.3 x 6.3").only(RULE).says == (
         'the title says "168.3 x 6.3", and wall is 5.6 mm'
     )
+    assert titled(workshop, "pipe", "Pipe 159 x 5.6").only(RULE).says == (
+        'the title says "159 x 5.6", and outside diameter is 168.3 mm'
+    )
     assert titled(workshop, "rod", "Rod M80x4").only(RULE).says == (
         'the title says "M80x4", and the thread is M85x4 and M72x6'
     )
