@@ -119,7 +119,7 @@ class Design:
         return tuple(one for one in found if one.kind == part.kind)
 
     def sizes_apart(self, one: Component, other: Component) -> tuple[SizeApart, ...]:
-        """The sizes that two parts both state for the shop, and in which they differ."""
+        """The sizes and words that two parts both state for the shop, and in which they differ."""
         for part in (one, other):
             if part.id not in self._sizes:
                 self._sizes[part.id] = sizes_made(part)

@@ -51,7 +51,7 @@ class Reviewing:
         return found
 
     def sizes_apart(self, one: Component, other: Component) -> tuple[SizeApart, ...]:
-        """The sizes that two parts of a kind both state for the shop, and their metals, in which they differ."""
+        """The sizes and words of their form that two parts of a kind both state for the shop, and their metals."""
         self._asked.everything = True  # every size of both
         self._context.consulted.specs |= {one.id, other.id}
         found = self._context.design.sizes_apart(one, other)

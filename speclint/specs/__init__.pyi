@@ -453,6 +453,7 @@ from .steamings import (
 )
 from .taking_over import (
     AS_FITTED as AS_FITTED,
+    MADE_SO as MADE_SO,
     OWN_PLACE as OWN_PLACE,
     SIGNED as SIGNED,
     TAKEN_WHOLE as TAKEN_WHOLE,

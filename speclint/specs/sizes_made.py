@@ -1,24 +1,28 @@
-"""The sizes that a drawing gives the shop, and those in which two parts differ."""
+"""The sizes and the form that a drawing gives the shop, and those in which two parts differ."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import TypeGuard
 
 from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.specs.component import Component
+from speclint.specs.drawing import as_filed
 from speclint.specs.fields import Stated
 from speclint.specs.spec import Leaf, leaves
-from speclint.specs.taking_over import fields_taken, is_on_no_drawing
+from speclint.specs.stated_values import as_written
+from speclint.specs.taking_over import FieldTaken, fields_taken, is_on_no_drawing
 
-#: What a shop makes a piece to, beside its metal; a pressure, a load or a mass comes of it or of where it runs.
+#: What a shop makes a piece to, beside its metal and what is marked; a pressure, a load or a mass comes of it or of
+#: where it runs.
 _OF_A_SHAPE = frozenset({"length", "angle"})
 
 
 @dataclass(frozen=True, slots=True)
 class SizeApart:
-    """A size, or the metal, in which two parts differ: its place in the first, and both as written."""
+    """A size, the metal or a word of the form in which two parts differ: its place in the first, both as written."""
 
     where: Location
     here: str
@@ -30,7 +34,7 @@ Sizes = Mapping[str, tuple[Location, object, str]]
 
 
 def sizes_made(part: Component) -> Sizes:
-    """The lengths and angles that a part states for the shop, with their limits, and its metal.
+    """The lengths and angles that a part states for the shop, with their limits, its metal, and what is marked.
 
     What was measured or assumed is on no drawing, and is left out; so is an angle that changes with the hand, where the
     part states its hand: the drawing gives that of one hand.
@@ -40,17 +44,16 @@ def sizes_made(part: Component) -> Sizes:
     if isinstance(part.material, Stated):
         found["material"] = part.material.where, part.material.value, part.material.value
     for leaf in leaves(part):
-        value = leaf.value
-        if (
-            not isinstance(value, Measure)
-            or value.dimension not in _OF_A_SHAPE
-            or value.provenance != "drawing"
-        ):
+        about, value = fields_taken(leaf.table)[leaf.field], leaf.value
+        if isinstance(value, Stated) and about.made_so:
+            made: object = as_filed(as_written(value))
+        elif _is_of_the_shop(value, about):
+            made = value.nominal, value.low, value.high, value.tolerance_class
+        else:
             continue
-        turned = one_hand and fields_taken(leaf.table)[leaf.field].mirroring != "keep"
+        turned = one_hand and about.mirroring != "keep"
         if not turned and not _is_elsewhere(part, leaf):
-            limits = value.nominal, value.low, value.high, value.tolerance_class
-            found[leaf.key] = value.where, limits, value.text
+            found[leaf.key] = value.where, made, as_written(value)
     return found
 
 
@@ -60,6 +63,15 @@ def sizes_apart(one: Sizes, other: Sizes) -> tuple[SizeApart, ...]:
         SizeApart(where, text, other[key][2])
         for key, (where, value, text) in one.items()
         if key in other and other[key][1] != value
+    )
+
+
+def _is_of_the_shop(value: object, about: FieldTaken) -> TypeGuard[Measure]:
+    """Whether a value is a quantity that a shop makes a piece to, as a drawing gives it."""
+    return (
+        isinstance(value, Measure)
+        and value.provenance == "drawing"
+        and (about.made_so or value.dimension in _OF_A_SHAPE)
     )
 
 

@@ -1,11 +1,13 @@
 """What a spec takes over from another of its kind, under ``like`` or ``mirror_of``, and what its fields say of it.
 
 A field that says where the part sits, or what it touches, is marked ``OWN_PLACE``, and is never taken over. A size
-that is set where the part is fitted, or comes of running, is marked ``AS_FITTED``. A field that changes on the other
-side of the engine says how, beside its type::
+that is set where the part is fitted, or comes of running, is marked ``AS_FITTED``. A word or a number by which the shop
+makes another part is marked ``MADE_SO``. A field that changes on the other side of the engine says how, beside its
+type::
 
     housed_in: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     clearance_open: Annotated[Length, AS_FITTED] = NOT_STATED
+    law: Annotated[Word[Law], MADE_SO] = NOT_STATED
     angle: Annotated[Angle, Mirrors("round the axis")] = NOT_STATED
 """
 
@@ -42,6 +44,16 @@ class AsFitted:
 
 #: Marks a size that is set where the part is fitted, or that comes of running, such as a clearance or wear.
 AS_FITTED = AsFitted()
+
+
+@dataclass(frozen=True, slots=True)
+class MadeSo:
+    """Annotation of a word or a number of which another makes another part: see ``MADE_SO``."""
+
+
+#: Marks what a drawing gives the shop beside lengths, angles and the metal, such as the law of a cam or the hand of a
+#: spring; not how a part is held or fitted.
+MADE_SO = MadeSo()
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,6 +107,7 @@ class FieldTaken:
 
     own_place: bool
     as_fitted: bool
+    made_so: bool
     whole: bool
     mirroring: Mirroring
     dimension: str
@@ -113,6 +126,7 @@ def fields_taken(table: type) -> Mapping[str, FieldTaken]:
         found[name] = FieldTaken(
             own_place=any(isinstance(mark, OwnPlace) for mark in marks),
             as_fitted=any(isinstance(mark, AsFitted) for mark in marks),
+            made_so=any(isinstance(mark, MadeSo) for mark in marks),
             whole=any(isinstance(mark, TakenWhole) for mark in marks),
             mirroring=next((mark.how for mark in marks if isinstance(mark, Mirrors)), "keep"),
             dimension=next((mark.dimension for mark in marks if hasattr(mark, "dimension")), ""),

@@ -10,16 +10,19 @@ from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.specs import (
     AS_FITTED,
+    MADE_SO,
     NOT_STATED,
     OWN_PLACE,
     Angle,
     Component,
+    Fraction,
     Length,
     Mirrors,
     Pressure,
     SizeApart,
     SpecTable,
     Stated,
+    Word,
     sizes_apart,
     sizes_made,
 )
@@ -52,6 +55,10 @@ class _Plug(Component):
         grooves: by name
         worn: of a groove in service
         rows: of grooves
+        law: of its cone
+        turns: of its thread
+        locking: how it is held
+        law_fitted: chosen on fitting
     """
 
     kind = "plug-of-this-test"
@@ -65,6 +72,10 @@ class _Plug(Component):
     grooves: dict[str, _Groove] = {}
     worn: Annotated[_Groove, AS_FITTED] = _Groove()
     rows: tuple[_Groove, ...] = ()
+    law: Annotated[Word[str], MADE_SO] = NOT_STATED
+    turns: Annotated[Fraction, MADE_SO] = NOT_STATED
+    locking: Word[str] = NOT_STATED
+    law_fitted: Annotated[Word[str], MADE_SO, AS_FITTED] = NOT_STATED
 
 
 def of(nominal: float, dimension: str = "length", **other: Any) -> Measure:
@@ -76,6 +87,25 @@ def plug(**stated: Any) -> _Plug:
     return _Plug.model_construct(
         **{**{name: one.default for name, one in _Plug.model_fields.items()}, **stated}
     )
+
+
+def test_words_and_numbers_that_are_marked_are_made() -> None:
+    """Not a word that says how it is held, nor what is chosen on fitting or measured."""
+    here = Location("plug.toml", 3, "law")
+    part = plug(
+        law=Stated("Round  cone", here),
+        turns=of(6.5, "ratio"),
+        locking=Stated("wire", here),
+        law_fitted=Stated("round", here),
+    )
+    made = sizes_made(part)
+    assert set(made) == {"law", "turns"}
+    assert made["law"][0] == here
+    other = plug(law=Stated("round cone", here), turns=of(6.5, "ratio", provenance="measured"))
+    assert set(sizes_made(other)) == {"law"}
+    assert sizes_apart(made, sizes_made(other)) == ()
+    apart = sizes_apart(made, sizes_made(plug(law=Stated("flat", here), turns=of(7.5, "ratio"))))
+    assert [(one.here, one.there) for one in apart] == [("Round  cone", "flat"), ("6.5", "7.5")]
 
 
 def test_lengths_and_angles_are_made_and_the_metal() -> None:

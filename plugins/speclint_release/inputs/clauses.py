@@ -19,7 +19,7 @@ _RUN = r"⟨\d+⟩(?:(?:[ /+&]|and|or|nor|to|per|EN|ISO|ASTM|DIN|BS|-\d)*⟨\d+�
 _NOT_BEFORE = (
     r"(?:no|not|never|none|without|neither|nor|un\w+ed|instead of|in lieu of|in place of|rather than|replac(?:ing|es)"
     r"|exempt\w* from|excus\w+|omit\w*|waiv\w+|skip\w*|delet\w+|dispens\w+ with|optional\w*|(?<![\d.,])0 ?%"
-    r"|kein\w*|ohne)"
+    r"|kein\w*|nicht|ohne)"
 )
 _BETWEEN = (
     r"(?:by|to|EN|ISO|ASTM|any|an?|the|(?:need|requirements?) (?:of|for)|subject to|(?:test|examin|inspect|check)ed by"

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from speclint.specs import bare_words, names_nothing
 from speclint_release.inputs.clauses import Wording, leaves_open
+from speclint_release.inputs.marks import without_articles
 
 #: A number of a standard, which is no part of the number of a drawing.
 _STANDARD = r"(?:(?<![-\w./])(?<!drawing )|(?<=EN-)|(?<=ISO-))(?:{})\b"
@@ -39,7 +40,7 @@ _OTHERS = {
 }
 _WORDING = Wording(
     {**_METHODS, **_OTHERS},
-    "particle|current|penetrant|array|powder|ink|crack|test|exam|inspect|detect|check|method",
+    "particle|current|penetrant|array|powder|ink|crack|test(?!ing[- ]group)|exam|inspect|detect|check|method",
 )
 #: What is written, beside the words for nothing, where no examination is required or none is decided.
 _NO_EXAMINATION = re.compile(
@@ -96,7 +97,7 @@ def only_tests(text: str) -> bool:
 
 def worded(text: str) -> Iterator[tuple[list[str], str]]:
     """The methods that each part of a text asks for, if any, and its words, with each method as a number in marks."""
-    for found, words in _WORDING.parts(text):
+    for found, words in _WORDING.parts(without_articles(text)):
         yield [name for name in _METHODS if name in found], words
 
 

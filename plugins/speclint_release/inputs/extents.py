@@ -70,16 +70,16 @@ _OF_LENGTH = re.compile(
     rf"(?: (?:each|every|an?|one))? ?(?P<of>\d+(?:\.\d+)?)? ?(?P<unit_of>{'|'.join(_LENGTHS)})\b"
     r"(?! (?:wall|thick|deep|depth|plate|bore|radius|diameter))"
 )
-_SHOT = r"(?:[a-z]+ )?(?:⟨\d*⟩|films?|shots?|spots?|exposures?)"
+SHOT = r"(?:[a-z]+ )?(?:⟨\d*⟩|films?|shots?|spots?|exposures?)"
 #: The testing groups of EN 13445-5 in which a part of the welds is examined, with the most of that: of butt welds along
 #: a shell (from memory).
 _OF_GROUP = {"3": 0.25, "3a": 0.25, "3b": 0.1}
 _GROUP = re.compile(r"(?i)\b(?:testing group|prüfgruppe) (?P<group>3[ab]?)\b")
 #: One film or shot of each weld, or so many of each length of it.
 _ONE_OF_EACH = (
-    rf"\b(?:an?|one|1|single) {_SHOT} (?:(?:per|for|of|in|on|at)(?: each| every)?|each|every) (?:[a-z]+ )?"
+    rf"\b(?:an?|one|1|single) {SHOT} (?:(?:per|for|of|in|on|at)(?: each| every)?|each|every) (?:[a-z]+ )?"
     r"(?:weld|joint|seam|butt|fillet)s?\b"
-    rf"|\b{COUNT} {_SHOT} (?:per|each|every|in every|for every|in each) (?:\d+(?:\.\d+)? ?)?(?:{'|'.join(_LENGTHS)})\b"
+    rf"|\b{COUNT} {SHOT} (?:per|each|every|in every|for every|in each) (?:\d+(?:\.\d+)? ?)?(?:{'|'.join(_LENGTHS)})\b"
 )
 _OF_EACH = re.compile(_ONE_OF_EACH, re.I)
 #: Words that say that it is less than the whole, and not how much.

@@ -21,21 +21,21 @@ _THING = (
 _FLAW = r"(?:cracks?|indications?|defects?|flaws?|faults?|findings?|imperfections?|discontinuit\w+)"
 _BODY = r"(?:EN|ISO|ASTM|ASME|DIN|BS|API|TR|TS|PD)"
 _PAPER = (
-    r"(?:class|level|grade|(?<!testing )group|category|para(?:graph)?|procedures?"
+    r"(?:class|level|grade|(?<!testing )group(?! [2-4][ab]?\b)|category|para(?:graph)?|procedures?"
     r"|technique|ITP|sheets?|steps?|pages?|drawings?|records?|reports?|plan|rev(?:ision)?"
     r"|notes?|clause|table|annex|order)"
 )
 _ROUND = r"(?:direction|side|pass|view|exposure|position)"
 #: What limits nothing, though it holds numbers or words that might: documents, the outcome, figures of the method.
 _HARMLESS = (
-    r"ASME (?:BPVC |code |sec(?:tion|t)? )*[IVX]+(?:[ ,]+(?:div(?:ision)?|art(?:icle)?|app(?:endix)?) \d+)*"
-    r"|(?:UW|UCS|UHT|QW|PW)-\d+",
+    r"ASME (?:BPVC |code |sec(?:tion|t)? )*[IVX]+|(?:UW|UCS|UHT|QW|PW)-\d+",
     rf"{_BODY}(?:[ -]{_BODY})*(?:[ -]?(?:[A-Z]?\d[\w.:/-]*|{_MARK}(?:-\d+)*))?(?: [A-D])?|B31\.\d+",
     r"(?:dw[ds]i|sw[ds]i|panoramic|elliptical)(?: (?:exposures?|technique))?|iqi|wfmt",
     r"\d+ deg(?:rees)?|(?:\d+ ?° )?apart|\d{1,2}[./]\d{1,2}[./]\d{2,4}",
     r"(?:dwell(?: time)? )?\d+ ?min(?:utes?)?(?: dwell)?|dwell|(?:water|solvent)[- ](?:washable|removable)|developer",
     r"density(?:(?: of)? \d+(?:\.\d+)?(?: ?(?:to|-) ?\d+(?:\.\d+)?)?)?|wire|(?:acc|nach|gem(?:äß)?|ok|accept)",
-    rf"{_PAPER} (?:of |nos?\.? ?)?(?:[A-Z][A-Z\d]*[-/ ]?)*(?:\d[\w./-]*|[A-D])(?: of \d+)?|\d{{4}}-\d\d-\d\d",
+    rf"{_PAPER} (?:of |nos?\.? ?)?(?:[A-Z][A-Z\d]*[-/ ]?)*(?:\d[\w./-]*|[A-D]|{_MARK}(?:-\d+)+)(?: of \d+)?",
+    r"\d{4}-\d\d-\d\d",
     r"(?:no|without|free (?:of|from)|nil)(?: (?:any|recordable|relevant|reportable|rejectable|linear|surface))*"
     rf" {_FLAW}(?: (?:were |was )?(?:found|seen|detected|shown))?",
     rf"(?:without|no) exceptions?|(?:none|nothing|no {_THING}) (?:was |were )?(?:left out|omitted|excepted|missed)",
@@ -53,7 +53,7 @@ _HARMLESS = (
     r"(?:single|double)[- ](?:wall|image)|(?:straight|angle)[- ]beam|circular magneti[sz]ation|(?:ac|dc) yoke",
     r"(?:all|every|each) (?:machined|turned|ground|finished) (?:surfaces?|faces?)",
     r"(?:in the presence of|witnessed by|to the satisfaction of)(?: the| an?)? \w+",
-    r"pressure[- ](?:retaining|bearing|containing)|art\.? \d+",
+    r"pressure[- ](?:retaining|bearing|containing)|(?:to|per|under|nach) art(?:icle)? \d+",
     r"\d+ ?% overlap(?:ping)?(?: of (?:the )?(?:films?|scans?))?|(?:with )?overlap(?:ping)?|type \(?[IVX]+\)?",
     r"(?:recording|acceptance|evaluation|reporting) level \d+(?: ?%(?: of)? dac)?|scann(?:ed|ing)|fbh",
     r"\d+ ?h(?:ours?)?|repeated(?: \d+ ?h(?:ours?)?)?",
@@ -65,10 +65,10 @@ _HARMLESS_WORDS = re.compile(
     + "|".join(rf"(?<!\w)(?:{one})(?!\w)" for one in _HARMLESS),
     re.I,
 )
-#: Two sides together, which are all there are.
+#: Two sides together, which are all there are; the two ends of a weld are not the weld.
 _BOTH = re.compile(
-    r"(?i)\b(?:from )?both (?:sides|faces|ends|edges)\b|\binside(?: and|;) outside\b|\broot(?: and|;) cap\b"
-    r"|\bshop(?: and|;) (?:site|field)\b"
+    r"(?i)\b(?:from )?both (?:sides|faces|edges)\b|\binside(?: and|;) outside\b|\broot(?: and|;) cap\b"
+    rf"|\b(?:from )?both ends\b(?! of (?:(?:the|each|every|all) )*{EXAMINED})|\bshop(?: and|;) (?:site|field)\b"
     r"|\blongitudinal(?: and|;) (?:circumferential|circular)\b|\bcircumferential(?: and|;) longitudinal\b"
 )
 #: Words that surely take some away, or say that it was not done.
@@ -77,12 +77,29 @@ _LESS = (
     r"|inspected|done|made|taken|covered|carried out|got at)|inaccessible|impossible|unexamined",
     EXCEPTING,
     r"only|just|partial(?:ly)?(?! penetr)|partly|in part|portions?|halves|half|mostly"
-    r"|(?:the |of )?repaired (?:areas?|welds?|places?|lengths?|parts?|seams?)|(?:of|on) (?:the )?repairs?"
+    rf"|(?:the |of )?repaired (?:areas?|places?|lengths?|{EXAMINED})|(?:of|on) (?:the )?repairs?"
     r"|mainly|at most|up to|some|few|several|most|majority|nearly|almost|left out|omitted|missed|skipped",
     r"(?<!the )(?<!whole )(?<!entire )(?<!this )(?<!each )(?<!every )(?<!full )(?<!complete )part(?! \d)|parts? of",
 )
 _SURELY_LESS = re.compile("|".join(rf"(?<!\w)(?:{one})(?!\w)" for one in _LESS), re.I)
 _ZERO = re.compile(r"(?i)(?<![\d.,])0(?:\.0+)? ?(?:%|per ?cent)")
+_JOINT = r"(?:(?:weld|joint|seam|butt|fillet|tee|toe)s?|naht|nähte|(?:schweiß|stumpf|kehl)n[aä]hte?)"
+_KIND = r"(?:class|level|grade|group|category|type|sheet|step|page)"
+_OF_KIND = r"(?:\d+[a-z]?|[A-D]|[IVX]+)"
+_NO_KIND = r"(?:(?!on|of|in|for|by|all|each|every|and)[a-z]+ )?"
+#: Those of one class, type or sheet, and of one category of joints: others are left out. A class to which a method
+#: works, or to which its films are judged, leaves none out.
+_CLASSED = re.compile(
+    r"(?i)(?<!acceptance )(?<!quality )(?<!inspection )(?<!testing )(?<!test )(?<!evaluation )(?<!image )(?<!to )"
+    rf"(?<!per )(?:(?:(?<!⟩ )\b{_KIND} {_OF_KIND}|(?<=⟩ ){_KIND} (?:\d+[a-z]?|[IVX]+)) {_NO_KIND}{_JOINT}(?!\w)"
+    rf"|(?<!\w){_JOINT} (?:of|in|on) {_KIND} {_OF_KIND}\b|\bcategory (?:[A-D23]|I{{2,3}})\b)"
+)
+_ANY_END = r"(?:an?|one|1|each|every|the|either"
+#: One end or a length of a weld.
+_PLACE_OF_EACH = re.compile(
+    rf"(?i)\b(?:{_ANY_END}|both) ends?|(?:an?|one|1) (?:length|area|place|portion|section)) (?:of|on|in|at)"
+    rf" (?:(?:an?|one|the|each|every|all) )*(?:(?:[a-z]+ )?{EXAMINED}|(?:each|every)\b|$)|\bat {_ANY_END}) ends?\b"
+)
 #: All of so many, as the three welds.
 _TOGETHER = re.compile(rf"(?i)\bthe {COUNT}(?= (?:[a-z]+ )?{EXAMINED})")
 #: So many of them, which may be all there are, and some by their numbers.
@@ -135,6 +152,10 @@ _DENYING = {
 }
 
 
+#: Words that do not tell which end or category; a letter of a category is a large one.
+_SMALL = {"a", "an", "at", "both", "each", "either", "every", "in", "of", "on", "one", "the"}
+
+
 class Words(NamedTuple):
     """The words of an examination that surely take some away, those that may, and those that are not understood.
 
@@ -163,6 +184,8 @@ def understood(words: str, beside: str = "") -> Words:
     known = {
         piece.casefold() for clause in drawn for one in _TOKEN.findall(clause) for piece in _PIECES.split(one)
     } - _DENYING
+    if re.search(r"(?i)\bboth ends\b", beside):
+        known.add("end")
     found = Words([], [], [], [])
     for clause in _clauses(words):
         if _plain(clause) not in drawn and not _MATTER.fullmatch(clause):
@@ -177,6 +200,11 @@ def _read(clause: str, known: Set[str], found: Words) -> None:
     if leaves_out_unreached(clause) or leaves_to_choice([clause]):
         found.perhaps.append(_plain(clause))
         return
+    for pattern in (_CLASSED, _PLACE_OF_EACH):
+        found.strange.extend(
+            one.group() for one in pattern.finditer(clause) if not _is_drawn(one.group(), known)
+        )
+        clause = pattern.sub(" ⟨⟩ ", clause)
     left = _without_harmless(clause)
     for pattern, told in (
         (_ZERO, found.less),
@@ -198,6 +226,14 @@ def _without_harmless(text: str) -> str:
 
 def _clauses(text: str) -> list[str]:
     return [one.strip() for one in _CLAUSES.split(_BOTH.sub(" ", STAGE.sub(" ", text)))]
+
+
+def _is_drawn(words: str, known: Set[str]) -> bool:
+    """Whether each word that tells which stands on the drawing, in the singular or the plural."""
+    telling = (one for one in _TOKEN.findall(words) if one not in _SMALL and not _THINGS.fullmatch(one))
+    return all(
+        {one.casefold(), one.casefold().removesuffix("s"), f"{one.casefold()}s"} & known for one in telling
+    )
 
 
 def _is_known(word: str, known: Set[str]) -> bool:

@@ -32,6 +32,11 @@ _BETWEEN = {
 }
 #: Numbers written together: 38/41, or a range of them, 38-41.
 _TOGETHER = re.compile(r"\d+(?:[/-]\d+)+")
+#: Words that ask for one procedure beside another, and for any of them.
+_BOTH = re.compile(r"(?i)\b(?:and|und|sowie|plus|then)\b|[&+]|\bu\.(?= )")
+_EITHER = re.compile(r"(?i)\b(?:or|oder)\b")
+#: What is numbered beside a procedure and is none.
+_OF_A_PROCEDURE = ("REV", "REVISION", "ISSUE")
 _YEAR = re.compile(r"(?:19|20)\d\d")
 #: The most numbers of a range that are taken for one.
 _MOST = 50
@@ -77,6 +82,29 @@ def procedures_drawn(text: str | None) -> Iterator[Procedure]:
         yield series, number
         if re.fullmatch(r"\d+-\d+", number):
             yield from ((series, one) for one in _members(number))
+
+
+def procedures_asked(text: str | None) -> list[set[Procedure]]:
+    """The procedures that a drawing asks for together, each with those that do in its place.
+
+    >>> procedures_asked("WPQR 38 and 41") == [{("WPQR", "38")}, {("WPQR", "41")}]
+    True
+    >>> procedures_asked("WPQR 38 or 41") == [{("WPQR", "38"), ("WPQR", "41")}], procedures_asked("open")
+    (True, [])
+    >>> [len(one) for one in procedures_asked("WPS 12 by WPQR 38 and 41, and EN ISO 15614-1")]
+    [2, 1]
+    """
+    said = text or ""
+    ends = [] if _EITHER.search(said) else [found.start() for found in _BOTH.finditer(said)]
+    groups: list[set[Procedure]] = []
+    before: set[Procedure] = set()
+    for end in (*ends, len(said)):
+        named = {one for one in procedures_drawn(said[:end]) if one[0] not in _OF_A_PROCEDURE} - before
+        series = {letters for letters, _ in before}
+        if group := {one for one in named if not groups or one[0] in series}:
+            groups.append(group)
+        before |= named
+    return groups
 
 
 def written(procedures: Iterable[Procedure]) -> str:

@@ -10,6 +10,7 @@ from speclint_release.inputs.choices import excepts_some, leaves_out_unreached, 
 from speclint_release.inputs.examinations import worded
 from speclint_release.inputs.extents import extents, in_per_cent, names_some, says_all, share_of
 from speclint_release.inputs.known_words import Words, understood
+from speclint_release.inputs.marks import marks_in_words
 from speclint_release.inputs.outcomes import as_examined
 from speclint_release.inputs.stages import shown_at, stages
 
@@ -56,7 +57,7 @@ def recorded(asked: str, records: Iterable[tuple[str, str]], called: str = "") -
     of_pipe = "girth; circumferential" if "pipe" in called else ""
     drawn = "; ".join((*(words for _, words in worded(asked)), called, of_pipe))
     excepted = excepts_some(asked)
-    said = [(as_examined(method), as_examined(extent)) for method, extent in records]
+    said = [(as_examined(method), as_examined(marks_in_words(extent))) for method, extent in records]
     return [one for method, extent in said for one in _of_record(method, extent, drawn, excepted=excepted)]
 
 

@@ -8,9 +8,10 @@ from typing import NamedTuple
 
 #: Steps of the work by the words for them, from the first to the last; what comes later is done on what came before.
 _STEPS = {
-    "welding": r"weld(?:ing|ed)|fabricat(?:ion|ed)",
+    "welding": r"weld(?:ing|ed)|fabricat(?:ion|ed)|schwei(?:ß|ss)en",
     "heat treatment": r"stress[- ]?reli(?:ef|eved|eving)|heat[- ]treat(?:ment|ed|ing)|pwht|normali[sz](?:ed|ing)"
-    r"|(?:anneal|harden|temper|quench)(?:ed|ing)",
+    r"|(?:anneal|harden|temper|quench)(?:ed|ing)"
+    r"|(?:spannungsarm|spannungsfrei|normal)?gl(?:ü|ue|u)hen|verg(?:ü|ue|u)ten|w(?:ä|ae|a)rmebehandlung",
     "rough machining": r"rough(?:ed|ing|[- ](?:machin|turn|bor|mill)(?:ed|ing))|vor(?:gedreht|bearbeitet)",
     "machining": r"(?:machin|turn|bor|mill|drill|plan|shap|thread)(?:ed|ing)|(?:ge|be)(?:dreht|arbeitet)",
     "grinding": r"ground|grinding|geschliffen",
@@ -21,9 +22,11 @@ _STEP = "(?:" + "|".join(f"(?:{words})" for words in _STEPS.values()) + ")"
 _EACH_STEP = re.compile(
     "(?i)" + "|".join(rf"(?P<s{at}>\b(?:{one})\b)" for at, one in enumerate(_STEPS.values()))
 )
-#: The number of machining among the steps.
-MACHINING = list(_STEPS).index("machining")
-_BEFORE = ("before", "prior to")
+#: The numbers of steps among all.
+WELDING, HEAT_TREATMENT, MACHINING = (
+    list(_STEPS).index(one) for one in ("welding", "heat treatment", "machining")
+)
+_BEFORE = ("before", "prior to", "vor dem", "vor der")
 #: Before any machining.
 _ROUGH = (
     r"in the (?:rough|black)|as (?:cast|forged|rolled|drawn|delivered|received|supplied)|rough state"
@@ -40,7 +43,8 @@ _DONE = (
 #: A stage in words: a step with what says before or after, several steps together, the rough piece, or one so far done.
 STAGE = re.compile(
     rf"(?i)(?P<done>(?<![\w-])(?:{_DONE})(?!\w))|\b(?:(?P<rough>{_ROUGH})|(?P<both>before(?: and|;| ⟨⟩)? after)"
-    r"|(?P<when>before|prior to|after|following|when|once|as|since|(?:on|upon|after) completion of))"
+    r"|(?P<when>before|prior to|vor de[mr]|nach de[mr]|after|following|when|once|as|since"
+    r"|(?:on|upon|after) completion of))"
     r"(?(rough)| (?:being |it (?:was|is) |final )?"
     rf"(?P<steps>{_STEP}(?:(?:,|;|/| and| or)? ?(?:{_STEP}))*))\b"
 )

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator
 from typing import NamedTuple
+
+from speclint import NotKnown
+from speclint.handbook.threads import thread
 
 #: How titles call a size, and the key of a spec that states it. Longer words come first.
 _KEYS = {
@@ -49,9 +53,19 @@ _OPENS = re.compile(
 )
 #: Words after which a clause speaks of a neighbour.
 _NEIGHBOUR = re.compile(r"\b(?:for|suits?|beside|under|over|behind|against|fits?)\b", re.IGNORECASE)
-_THREAD = re.compile(r"(?<![\w.-])M(?P<size>\d+(?:\.\d+)?)(?:\s?[x×]\s?(?P<second>\d+(?:\.\d+)?))?(?![\w-])")
+_THREAD = re.compile(
+    r"(?<![\w.-])M(?P<size>\d+(?:[.,]\d+)?)(?:\s?[x×]\s?(?P<second>\d+(?:[.,]\d+)?))?(?![\w-])"
+)
 #: A greater number after a thread is the length of the bolt, and no pitch: ISO 261, general plan (from memory).
 _GREATEST_PITCH = 8.0
+#: A tube by its outside diameter and its wall, in millimetres or inches, perhaps with its length.
+_TUBE = re.compile(
+    r"(?<![\w.,-])(?<!\bM )(?<!\bDN )(?:[Øø⌀∅] ?|OD )?(?P<outside>\d+(?:[.,]\d+)?) ?(?:mm)? ?[x×]"
+    r' ?(?P<wall>\d+(?:[.,]\d+)?)(?: ?(?:mm)? ?[x×] ?(?P<length>\d+(?:[.,]\d+)?))? ?(?P<unit>mm|inch|in|")?'
+    r"(?![\w°]|[.,]\d| ?[x×°]| off\b)"
+)
+#: The least tube, mm: what is less is a number of pieces.
+_LEAST_TUBE = 10.0
 
 
 class Promised(NamedTuple):
@@ -77,6 +91,30 @@ def promised_sizes(title: str) -> Iterator[Promised]:
             words = re.sub(r"[ -]", " ", found["word"].casefold())
             start = found.start("word") if found.start("word") < found.start("number") else found.start()
             yield Promised(_KEYS[words], clause[start : found.end()].strip(), _metres(found))
+
+
+def promised_tube(title: str) -> Iterator[Promised]:
+    """Outside diameter and wall where a title names a tube by them, and its clause speaks of no neighbour.
+
+    >>> [(one.key, one.size) for one in promised_tube("Pipe Ø168.3 × 5.6")]
+    [('outside_diameter', 0.1683), ('wall', 0.0056)]
+    >>> [one.size for one in promised_tube("Pipe 168,3 x 5,6 x 1200 mm, 2 x 45°, M36 x 3")]
+    [0.1683, 0.0056]
+    """
+    for clause in re.split(r"(?<!\d),|,(?!\d)|[;()]|\. ", title):
+        if _NEIGHBOUR.search(clause):
+            continue
+        for found in _TUBE.finditer(clause):
+            outside, wall = _figure(found["outside"]), _figure(found["wall"])
+            is_tube = outside >= _LEAST_TUBE or found["unit"] not in (None, "mm")
+            if is_tube and 2 * wall < outside and (not found["length"] or _figure(found["length"]) > outside):
+                per = _UNITS[found["unit"] or "mm"]
+                for key, size in (("outside_diameter", outside), ("wall", wall)):
+                    yield Promised(key, found.group().strip(), size * per)
+
+
+def _figure(number: str) -> float:
+    return float(number.replace(",", "."))
 
 
 def _after_their_word(clause: str) -> Iterator[re.Match[str]]:
@@ -105,9 +143,28 @@ def threads_in(text: str) -> list[tuple[str, str]]:
 
     >>> threads_in("Studs M24x2 with nuts M24, bolts M30 x 110, drawing CN-M12")
     [('24', '2'), ('24', ''), ('30', '')]
+    >>> threads_in("M36 x 3, M20x1,5")
+    [('36', '3'), ('20', '1.5')]
     """
     return [
-        (one["size"], second if second and float(second) <= _GREATEST_PITCH else "")
+        (
+            f"{_figure(one['size']):g}",
+            f"{_figure(second):g}" if second and _figure(second) <= _GREATEST_PITCH else "",
+        )
         for one in _THREAD.finditer(text)
         for second in (one["second"],)
     ]
+
+
+def is_of_pitch(size: str, pitch: str, asked: str) -> bool:
+    """Whether a metric thread is of a pitch, mm: where it states none, by the coarse one of ISO 261, if that lists one.
+
+    >>> [is_of_pitch("36", "", asked) for asked in ("4", "3")], is_of_pitch("36", "3", "3"), is_of_pitch("35", "", "4")
+    ([True, False], True, False)
+    """
+    if pitch:
+        return pitch == asked
+    try:
+        return math.isclose(thread(f"M{size}").pitch, float(asked) * _UNITS["mm"])
+    except NotKnown:
+        return False

@@ -7,19 +7,21 @@ from collections.abc import Iterable
 
 from speclint_release.inputs.clauses import Wording
 
-#: Words by which heat treatments are written, by the words that specs use for the steps of making and for surfaces.
-#: Vibration is no heat treatment, and temperature no tempering.
+#: Words by which heat treatments are written, English and German with and without umlauts, by the words that specs use
+#: for the steps of making and for surfaces. Vibration is no heat treatment, and temperature no tempering.
 _WORDING = Wording(
     {
-        "stress relieve": r"(?i:(?<!vibratory )(?<!vibration )stress[-\s]*reli|pwht|post[- ]?weld heat)|\bSR\b",
-        "anneal": r"(?i:(?<!solution )anneal)",
-        "normalize": r"(?i:normali)",
-        "harden and temper": r"(?i:quench\w* (?:and|&|\+) temper)|\bQT\b|\bQ ?[&+] ?T\b",
-        "case harden": r"(?i:case[- ]?harden|carburi|carbonitrid)",
-        "induction harden": r"(?i:induction)",
-        "nitride": r"(?i:nitrid|nitrocarb)",
-        "harden": r"(?i:harden|quench)",
-        "temper": r"(?i:temper(?!at))",
+        "stress relieve": r"(?i:(?<!vibratory )(?<!vibration )stress[-\s]*reli|pwht|post[- ]?weld heat"
+        r"|spannungs(?:(?:arm|frei)(?:[ -]ge?gl\w*)?|abbau))|\bSR\b",
+        "anneal": r"(?i:(?<!solution )anneal|weichgegl|weichgl|\bgegl(?:ü|ue|u)ht|\bgl(?:ü|ue|u)hen)",
+        "normalize": r"(?i:normali|normal[ -]?(?:ge)?gl)",
+        "harden and temper": r"(?i:quench\w* (?:and|&|\+) temper|verg(?:ü|ue)t|vergut(?:et|en|ung))|\bQT\b"
+        r"|\bQ ?[&+] ?T\b",
+        "case harden": r"(?i:case[- ]?harden|carburi|carbonitrid|einsatz(?:ge)?h(?:ä|ae|a)rt|aufgekohlt|aufkohl)",
+        "induction harden": r"(?i:induction|induktiv|induktions)",
+        "nitride": r"(?i:nitrid|nitrocarb|nitrier)",
+        "harden": r"(?i:harden|quench|\b(?:ge)?h(?:ä|ae|a)rte[nt]|abgeschreckt)",
+        "temper": r"(?i:temper(?!at)|angelassen|\banlassen)",
     },
     "relie|harden|anneal|treat",
 )
@@ -89,8 +91,19 @@ def names_relief(text: str) -> bool:
 
     >>> names_relief("Stress-relieved in the foundry"), names_relief("annealed"), names_relief("PWHT")
     (True, False, True)
+    >>> [names_relief(one) for one in ("spannungsarm geglüht", "nicht spannungsarmgeglüht", "normalgeglueht")]
+    [True, False, False]
     """
     return "stress relieve" in _named(text)
+
+
+def is_understood(text: str) -> bool:
+    """Whether the words of a heat treatment name one that is known, or deny it.
+
+    >>> [is_understood(one) for one in ("PWHT", "not stress relieved", "spannungsarmgeglüht", "heated through")]
+    [True, True, True, False]
+    """
+    return bool(_named(text)) or _WORDING.denies_all(text)
 
 
 def relieves(text: str) -> bool:

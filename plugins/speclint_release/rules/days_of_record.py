@@ -2,28 +2,31 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping, Sequence
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.specs import HeatTreatmentRecord, MadePart, Weldment
 from speclint_release.formulae.records import most_test_pressure
-from speclint_release.inputs.records import days_of, weldment_of_made
-from speclint_release.inputs.treatments import may_relieve
+from speclint_release.inputs.records import Record, days_of, weldment_of_made
+from speclint_release.inputs.treatments import is_of_a_part, may_relieve
 from speclint_release.sources import ASME_I, EN_13445_4
 
 
 @rule(
     "made.relieved-as-asked",
-    title="A stress relief on record stood at the temperature and for the time that the weldment asks for, and no weld "
-    "on record is later than the last",
+    title="A stress relief on record stood at the temperature and for the time that the weldment asks for, no weld on "
+    "record is later than the last, and nothing was fitted to the part before one of the whole",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
     cites=[EN_13445_4.at("heat treatment"), COMMON_PRACTICE],
     why="a chart that names another temperature relieved nothing, or softened the plates; a weld laid after it is as "
-    "hard as before",
+    "hard as before; a fit is loose once it was in the furnace",
     leaves_out="rates of heating and cooling, and where the thermocouples were; repairs of which nobody made a record",
     against=(),
+    edition=2,
 )
 def relieved_as_asked(made: MadePart, sheet: Sheet) -> Judgement:
-    """Each record of a stress relief against the weldment of the part; its day against those of the welds."""
+    """Each record of a stress relief against the weldment of the part; its day against those of welds and entries."""
     records = {name: one for name, one in made.heat_treatments.items() if _relieves(name, one, sheet)}
     if not records:
         raise sheet.not_applicable("no stress relief is on record: made.examined asks for it")
@@ -36,12 +39,37 @@ def relieved_as_asked(made: MadePart, sheet: Sheet) -> Judgement:
         if late:
             says = f"{', '.join(late)}: later than the stress relief"
         judged.append(sheet.states(not late, says, where=made.where))
+    judged.extend(_before_fitted(made, records, sheet))
     weldment = weldment_of_made(made, sheet)
     if weldment is not None and sheet.is_stated("temperature asked for", weldment.treatment.temperature):
         judged.append(sheet.each(records.items(), lambda item: _as_asked(*item, weldment, sheet)))
     if not judged:
-        raise sheet.not_applicable("it has no weld on record, and no weldment asks for a temperature")
+        raise sheet.not_applicable(
+            "it has no weld and no entry on record, and no weldment asks for a temperature"
+        )
     return sheet.worst(*judged)
+
+
+def _before_fitted(
+    made: MadePart, reliefs: Mapping[str, HeatTreatmentRecord], sheet: Sheet
+) -> Iterator[Judgement]:
+    """That no stress relief of the whole is later than the last entry on record."""
+    entries = [
+        (f"entry {name}", one.date)
+        for name, one in made.entries.items()
+        if sheet.is_stated(f"day of {name}", one.date)
+    ]
+    whole = [
+        (name, one.date)
+        for name, one in reliefs.items()
+        if not is_of_a_part(sheet.said(f"treatment of {name}", one.treatment) or name, "")
+        and sheet.is_stated(f"day of {name}", one.date)
+    ]
+    if entries and whole:
+        last = max(day for _, day in days_of(entries, sheet))
+        late = [name for name, day in days_of(whole, sheet) if day > last]
+        says = f"{', '.join(late)}: later than it was fitted" if late else "relieved before it was fitted"
+        yield sheet.states(not late, says, where=made.where)
 
 
 def _as_asked(name: str, record: HeatTreatmentRecord, weldment: Weldment, sheet: Sheet) -> Judgement:
@@ -61,20 +89,20 @@ def _as_asked(name: str, record: HeatTreatmentRecord, weldment: Weldment, sheet:
 
 
 def _relieves(name: str, record: HeatTreatmentRecord, sheet: Sheet) -> bool:
-    """Whether a heat treatment on record is a stress relief; one that says nothing may be."""
-    said = sheet.said(f"treatment of {name}", record.treatment) or ""
-    return may_relieve(said)
+    """Whether a heat treatment on record is a stress relief, by its words or its name; one that names none may be."""
+    said = sheet.said(f"treatment of {name}", record.treatment)
+    return may_relieve(name if said is None else said)
 
 
 @rule(
     "made.tested-as-finished",
-    title="No hydraulic test on record is more than 6 % above the test pressure of the part, and none that it passed "
-    "last is earlier than a weld or a heat treatment of it",
+    title="No hydraulic test on record is more than 6 % above the test pressure of the part, none that it passed last "
+    "is earlier than a weld or a heat treatment of it, and it was in steam after the first",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
     cites=[ASME_I.at("PG-99, hydrostatic test"), COMMON_PRACTICE],
     why="a test that goes far above its pressure stretches what it is to prove, and one before the last weld says "
-    "nothing of that weld",
+    "nothing of that weld; steam in a part that was never tested finds its flaw first",
     leaves_out="that a test was passed (made.hydraulic-test); the greatest pressure of which no record was made; "
     "boring of the walls after the test",
     against=(),
@@ -87,6 +115,7 @@ def _relieves(name: str, record: HeatTreatmentRecord, sheet: Sheet) -> bool:
             "share by which a test may be passed",
         ),
     ],
+    edition=2,
 )
 def tested_as_finished(made: MadePart, sheet: Sheet) -> Judgement:
     """Every test, passed or not, against 1.06 times the test pressure; the day of the last passed against others."""
@@ -121,9 +150,28 @@ def tested_as_finished(made: MadePart, sheet: Sheet) -> Judgement:
         if late:
             says = f"{', '.join(late)}: later than the last test"
         judged.append(sheet.states(not late, says, where=made.where))
+    judged.extend(_in_steam_after(made, passed, sheet))
     if not judged:
         raise sheet.not_assessed("no pressure and no day of a test is on record", made.where)
     return sheet.worst(*judged)
+
+
+def _in_steam_after(made: MadePart, passed: Sequence[Record], sheet: Sheet) -> Iterator[Judgement]:
+    """That nothing was measured of it in steam before the first test that it passed."""
+    steamings = [
+        (f"steaming {name}", one.date)
+        for name, one in made.steamings.items()
+        if sheet.is_stated(f"day of steaming {name}", one.date)
+    ]
+    if passed and steamings:
+        first = min(day for _, day in days_of(passed, sheet))
+        early = [name for name, day in days_of(steamings, sheet) if day < first]
+        says = (
+            f"{', '.join(early)}: earlier than the first test that it passed"
+            if early
+            else "tested before it was in steam"
+        )
+        yield sheet.states(not early, says, where=made.where)
 
 
 RULES = (relieved_as_asked, tested_as_finished)

@@ -10,8 +10,9 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.specs import WeldedJoint, Weldment
 from speclint_release.inputs.choices import excepts_some, leaves_out_unreached
 from speclint_release.inputs.examinations import no_examination
-from speclint_release.inputs.extents import COUNT, Extent, extents, in_per_cent
+from speclint_release.inputs.extents import COUNT, SHOT, Extent, extents, in_per_cent, says_all
 from speclint_release.inputs.known_words import FORMS, understood
+from speclint_release.inputs.marks import marks_in_words
 from speclint_release.sources import EN_13445_5
 
 #: The methods whose extent a joint states.
@@ -19,8 +20,18 @@ _OF_JOINTS = {"ultrasound", "radiographs"}
 #: Words for an examination of the inside of welds by either, or for a document that may ask for it.
 _OTHERWISE = re.compile(r"(?i)\bvolumetric|\bND[TE]\b|\b(?:plan|schedule|procedure|specification)\b")
 
-#: So many films of each weld, which may be all of it or a part.
-_FILMS = re.compile(rf"(?i)\b{COUNT} (?:[a-z]+ )?⟨\d+⟩ (?:per|(?:of|for|in|on|at) (?:each|every)) [a-z]+\b")
+#: So many films of each weld, which may be all of it or a part; and so many of all that are not said to be of all.
+_FILMS = re.compile(
+    rf"(?i)\b{COUNT} {SHOT} (?:(?:per|(?:of|for|in|on|at) (?:each|every)) [a-z]+|each|every [a-z]+)\b"
+)
+_FILMS_OF_ALL = re.compile(rf"(?i)(?:^|[;(⟩]) ?{COUNT} (?:⟨\d*⟩|films?|exposures?|shots?)(?= ?(?:$|[;)]))")
+#: Where it may stand how much.
+_ELSEWHERE = re.compile(
+    r"(?i)\b(?:see|per|as|to|by) (?:the )?"
+    r"(?:drawing|notes?|table|annex|(?:test |inspection |NDT )?plan|schedule|ITP)\b(?: \d[\w.-]*)?"
+)
+#: Films round a pipe, which show all of its weld.
+_ROUND_A_PIPE = re.compile(r"(?i)\bapart\b|\belliptical|\bdw[ds]i\b|\bdouble[- ]wall")
 _WHOLE_LENGTH = re.compile(r"(?i)\b100 ?(?:%|per ?cent)|\b(?:whole|full|entire) length\b")
 
 
@@ -33,7 +44,7 @@ _WHOLE_LENGTH = re.compile(r"(?i)\b100 ?(?:%|per ?cent)|\b(?:whole|full|entire) 
     cites=[EN_13445_5.at("clause 6, inspection during fabrication"), COMMON_PRACTICE],
     why="the shop examines what the words say, one joint in ten, and the walls are as thin as if every weld were "
     "examined from end to end",
-    edition=4,
+    edition=5,
     leaves_out="which joints are meant, where the words limit some of them; words for other methods; "
     "whether the extent is enough (block.weld-record): the local code and a competent person decide",
     limits=[
@@ -68,7 +79,7 @@ def extent_by_words(weldment: Weldment, sheet: Sheet) -> Judgement:
         _without_words(weldment, sheet)
     if how is None or no_examination(how):
         raise sheet.not_applicable("it asks for no examination, which release.pressure-part tells")
-    asked = [one for one in extents(how) if _OF_JOINTS & set(one.methods)]
+    asked = [one for one in extents(marks_in_words(how)) if _OF_JOINTS & set(one.methods)]
     if not asked and _OTHERWISE.search(how):
         raise sheet.not_applicable(
             "how its welds are examined inside is said otherwise than by ultrasound or radiographs"
@@ -119,17 +130,20 @@ def _read(asked: Iterable[Extent], samples: float) -> _Asked:
         if words.less and not excepted:
             share = min(share, samples)
         most += share
-        unclear = one.share is not None and not _WHOLE_LENGTH.search(one.words)
-        films = _FILMS.findall(one.words) if unclear else []
-        doubtful = [
-            *words.strange,
-            *words.numbered,
-            *excepted,
-            *(re.sub(r"⟨\d+⟩", "films", each) for each in films),
-        ]
+        doubtful = [*words.strange, *words.numbered, *excepted, *_left_open(one)]
         sure += 0 if doubtful else share
         strange += doubtful
     return _Asked(most, sure, strange)
+
+
+def _left_open(extent: Extent) -> list[str]:
+    """Words for so many films, which may be all of a weld or a part of it, and for a paper that may say how much."""
+    words = extent.words
+    if extent.share is None or _WHOLE_LENGTH.search(words) or _ROUND_A_PIPE.search(words):
+        return []
+    unsaid = () if says_all(words) else (_FILMS_OF_ALL, _ELSEWHERE)
+    told = [found for pattern in (_FILMS, *unsaid) for found in pattern.findall(words)]
+    return [re.sub(r"⟨\d+⟩", "films", one).strip("; (⟩") for one in told]
 
 
 def _without_words(weldment: Weldment, sheet: Sheet) -> None:

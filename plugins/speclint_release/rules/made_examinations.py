@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Container, Iterable, Iterator, Mapping
 from typing import TypeVar
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
@@ -11,6 +11,7 @@ from speclint.specs import Component, MadePart, NotStated, ProcessRecord, Stated
 from speclint_release.inputs.clauses import names_nobody
 from speclint_release.inputs.examinations import methods_missing, no_examination
 from speclint_release.inputs.known_words import FORMS
+from speclint_release.inputs.marks import marks_in_words
 from speclint_release.inputs.outcomes import as_examined
 from speclint_release.inputs.recorded_extents import (
     Recorded,
@@ -21,7 +22,14 @@ from speclint_release.inputs.recorded_extents import (
     too_little,
 )
 from speclint_release.inputs.records import is_welded, no_record
-from speclint_release.inputs.treatments import AFTER_WELDING, OF_SURFACE, is_of_a_part, treatments_missing
+from speclint_release.inputs.repairs import made_good
+from speclint_release.inputs.treatments import (
+    AFTER_WELDING,
+    OF_SURFACE,
+    is_of_a_part,
+    is_understood,
+    treatments_missing,
+)
 from speclint_release.sources import EN_13445_5
 
 T = TypeVar("T", bound=ProcessRecord)
@@ -45,23 +53,26 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
     "joint, and whether an examination covered what it should where no words limit it: the competent person or body "
     "that the local code names decides",
     against=(),
-    edition=10,
+    edition=11,
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
     """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold.
 
-    So is an examination of a part of what the spec asks for: its words, or those of its extent, say one weld in ten,
-    the front half, or not accessible. One made before a step of the work, where the spec asks for it after that, is
-    no such examination. Where the spec asks in so many words that all is examined, a record says so too: one without
-    an extent, or with one such as "welds 1 to 3" or "as agreed", may be of a part. Elsewhere such a record counts as
-    of all. What a record says of repairs, of flaws that were accepted and of the outcome limits nothing. A heat
-    treatment of a part of the piece is none of the piece, save of a pipe. What is not on record is a query until the
-    drawings are released, and a nonconformity from then on.
+    An examination that failed is none where the record names a repair, as a weld that is called one or in the words of
+    an examination, and on a later day one by the same methods, of the same or of what was repaired, was passed.
+
+    A hold is also an examination of a part of what the spec asks for: its words, or those of its extent, say one weld
+    in ten, the front half, or not accessible. One made before a step of the work, where the spec asks for it after
+    that, is no such examination. Where the spec asks in so many words that all is examined, a record says so too: one
+    without an extent, or with one such as "welds 1 to 3" or "as agreed", may be of a part. Elsewhere such a record
+    counts as of all. What a record says of repairs, of flaws that were accepted and of the outcome limits nothing. A
+    heat treatment of a part of the piece is none of the piece, save of a pipe. What is not on record is a query until
+    the drawings are released, and a nonconformity from then on.
     Every word of an extent must be known, from the drawing or from what drawings and records say; else it is a query.
     """
     drawn = sheet.follow(made.of)
-    failed = list(_failed(made, sheet))
-    if failed:
+    settled = made_good(made, sheet)
+    if failed := list(_failed(made, settled, sheet)):
         return sheet.states(False, f"failed: {', '.join(failed)}", where=made.where).graded(Grade.HOLD)
     how, made_by = _examinations(made, drawn, sheet)
     if short := too_little(how, made_by):
@@ -81,12 +92,14 @@ def examined(made: MadePart, sheet: Sheet) -> Judgement:
         says = f"how much was examined is not understood: {', '.join(doubtful)}. Understood is {FORMS}"
         says += ", welds 1 to 3, after turning, or words of the drawing"
         return sheet.states(False, says, where=made.where).graded(Grade.QUERY)
-    return sheet.states(True, f"on record: {', '.join(what for what, _ in asked)}")
+    said = [f"on record: {', '.join(what for what, _ in asked)}", *settled.values()]
+    return sheet.states(True, "; ".join(said))
 
 
-def _failed(made: MadePart, sheet: Sheet) -> Iterator[str]:
-    """The examinations, welds, heat treatments and entries whose result is that they failed."""
-    for records in (made.examinations, made.welds, made.heat_treatments, made.entries):
+def _failed(made: MadePart, settled: Container[str], sheet: Sheet) -> Iterator[str]:
+    """The welds, heat treatments, entries and examinations that failed, save the examinations that are settled."""
+    examinations = {name: one for name, one in made.examinations.items() if name not in settled}
+    for records in (examinations, made.welds, made.heat_treatments, made.entries):
         for name, one in records.items():
             if sheet.said(f"result of {name}", one.result) == "failed":
                 yield name
@@ -101,6 +114,7 @@ def _examinations(made: MadePart, drawn: Component, sheet: Sheet) -> tuple[str, 
         (_says(name, one.method, sheet), sheet.said(f"extent of {name}", one.extent) or "")
         for name, one in _done(made.examinations, sheet)
     ]
+    how = marks_in_words(how)
     return how, recorded(how, records, drawn.kind.replace("-", " "))
 
 
@@ -129,7 +143,11 @@ def _records_asked(made: MadePart, drawn: Component, sheet: Sheet) -> Iterator[t
         said = [_says(name, one.treatment, sheet) for name, one in records]
         of_a_part = [] if drawn.is_one_of(("steam-pipe",)) else _of_a_part(said, drawn, sheet)
         left = treatments_missing(treatments, [one for one in said if one not in of_a_part])
-        beside = f", on record is {' and '.join(of_a_part)}" if left and of_a_part else ""
+        strange = [
+            f"{one}, which is not understood" for one in said if not (is_understood(one) or one in of_a_part)
+        ]
+        other = " and ".join([*of_a_part, *strange])
+        beside = f", on record is {other}" if left and other else ""
         yield f"{(left or treatments)[0]}, with its chart{beside}", bool(charts) and all(charts) and not left
 
 

@@ -3,10 +3,17 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.specs import Component, Link, MadePart, as_filed
-from speclint_release.inputs.procedures import procedures_drawn, procedures_named, written
+from speclint.specs import Component, Link, MadePart, WeldedJoint, as_filed
+from speclint_release.inputs.procedures import (
+    Procedure,
+    procedures_asked,
+    procedures_drawn,
+    procedures_named,
+    written,
+)
 from speclint_release.inputs.records import days_of, weldment_of_made
 from speclint_release.inputs.titles import codes_called, is_number, is_of_series, names_called, other_places
 from speclint_release.sources import ISO_15614_1
@@ -137,7 +144,7 @@ _DOUBTFUL = re.compile(
 @rule(
     "made.welded-as-drawn",
     title="Each weld on record of a part was made by a procedure that its weldment names for a joint, or by an "
-    "instruction whose record names one",
+    "instruction whose record names one, and the welds together by all that it asks for",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
     cites=[ISO_15614_1.at("scope"), COMMON_PRACTICE],
@@ -145,13 +152,14 @@ _DOUBTFUL = re.compile(
     leaves_out="whether the procedure is that of this joint, and qualified for it: a competent person decides; a weld "
     "whose record names none (made.examined)",
     against=(),
-    edition=2,
+    edition=3,
 )
 def welded_as_drawn(made: MadePart, sheet: Sheet) -> Judgement:
     """Letters and number of each procedure on record against those of the joints.
 
     A drawing may name qualifications, and a record the instruction that was written by one: where the record names
-    none of that series, which it was is asked.
+    none of that series, which it was is asked. So it is where each weld on record names its procedures, and none names
+    one that a joint is drawn with: "WPQR 38 and 41" asks for both, "WPQR 38 or 41" and "WPQR 38, 41" for either.
     """
     weldment = weldment_of_made(made, sheet)
     joints = weldment.joints if weldment is not None else {}
@@ -173,7 +181,25 @@ def welded_as_drawn(made: MadePart, sheet: Sheet) -> Judgement:
     if asked := [f'weld "{name}" by {said[name]}' for name in unsure]:
         says = f"{', '.join(asked)}: that does not say by which of {named}"
         return sheet.states(False, says, where=made.where).graded(Grade.QUERY)
-    return sheet.states(True, f"welded by {written(drawn & set().union(*welds.values()))}")
+    named_by_all = set().union(*welds.values())
+    if len(welds) == len(made.welds) and (left := _not_welded_by(joints, named_by_all, sheet)):
+        return sheet.states(False, f"no weld on record is by {', nor '.join(left)}", where=made.where).graded(
+            Grade.QUERY
+        )
+    return sheet.states(True, f"welded by {written(drawn & named_by_all)}")
+
+
+def _not_welded_by(joints: Mapping[str, WeldedJoint], named: set[Procedure], sheet: Sheet) -> list[str]:
+    """The procedures that joints are drawn with and that no weld names, each with its joints."""
+    left: dict[str, list[str]] = {}
+    for name, joint in joints.items():
+        for group in procedures_asked(sheet.said(f"procedure of {name}", joint.procedure)):
+            if not group & named:
+                left.setdefault(" or ".join(" ".join(one) for one in sorted(group)), []).append(name)
+    return [
+        f"{one}, as {' and '.join(names)} {'is' if len(names) == 1 else 'are'} drawn"
+        for one, names in left.items()
+    ]
 
 
 RULES = (of_its_spec, welded_as_drawn)

@@ -7,19 +7,21 @@ from collections.abc import Iterator, Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import CylinderBlock, HeatTreatmentRecord, MadePart
+from speclint_release.inputs.examinations import methods_named
+from speclint_release.inputs.extents import extents
 from speclint_release.inputs.records import Record, days_of
-from speclint_release.inputs.stages import MACHINING, stages
-from speclint_release.inputs.treatments import relieves
+from speclint_release.inputs.stages import HEAT_TREATMENT, MACHINING, WELDING, Stage, stages
+from speclint_release.inputs.treatments import is_understood, names_relief, relieves
 from speclint_release.sources import DOCUMENTS, EN_13445_5
 
 
 @rule(
     "made.examined-as-finished",
-    title="No weld on record, and no stress relief of what is welded, is later than the last examination that the part "
-    "passed, and no weld or heat treatment is later than the last measurement of a size",
+    title="No weld and no stress relief on record is later than the last examination that the part passed, or than one "
+    "asked for after it; no weld or heat treatment is later than the last measurement of a size",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
-    edition=3,
+    edition=4,
     cites=[EN_13445_5.at("clause 6, inspection during fabrication"), COMMON_PRACTICE],
     why="a film taken before the weld shows no weld, one taken before the furnace none of the cracks that open in it, "
     "and a bore measured before the furnace is not the bore that comes out of it",
@@ -28,11 +30,19 @@ from speclint_release.sources import DOCUMENTS, EN_13445_5
     against=(),
 )
 def examined_as_finished(made: MadePart, sheet: Sheet) -> Judgement:
-    """The day of the last examination that was passed, and of each measured size, against the other records."""
+    """The day of the last examination that was passed, and of each measured size, against the other records.
+
+    Where the spec asks for an examination before or after welding or heat treatment, that of its method counts. A heat
+    treatment in words that are not understood, later than the last examination, is a query: it may relieve stress.
+    """
     welds = [(f"weld {name}", one.date) for name, one in made.welds.items()]
     heated = [(name, one.date) for name, one in made.heat_treatments.items()]
     relieved = [(name, one.date) for name, one in made.heat_treatments.items() if _relieves(name, one, sheet)]
-    judged = [*_examined(made, welds, relieved, sheet), *_measured(made, [*welds, *heated], sheet)]
+    judged = [
+        *_examined(made, welds, relieved, sheet),
+        *_in_time(made, sheet),
+        *_measured(made, [*welds, *heated], sheet),
+    ]
     if not judged:
         raise sheet.not_applicable("no weld or heat treatment stands on record beside what was looked at")
     return sheet.worst(*judged)
@@ -60,6 +70,59 @@ def _examined(
             f"{', '.join(late)}: later than the last examination" if late else "examined after it was welded"
         )
         yield sheet.states(not late, says, where=made.where)
+        yield from _not_understood(made, last, sheet)
+
+
+def _not_understood(made: MadePart, last: dt.date, sheet: Sheet) -> Iterator[Judgement]:
+    """Heat treatments in words of which nobody can tell what they are, after the last examination."""
+    strange = {
+        name: said
+        for name, one in made.heat_treatments.items()
+        if (said := sheet.said(f"treatment of {name}", one.treatment)) and not is_understood(said)
+    }
+    days = days_of([(name, made.heat_treatments[name].date) for name in strange], sheet)
+    if late := [f'{name} ("{strange[name]}")' for name, day in days if day > last]:
+        says = f"{', '.join(late)}: later than the last examination, and it is not understood what that is"
+        yield sheet.states(False, says, where=made.where).graded(Grade.QUERY)
+
+
+def _in_time(made: MadePart, sheet: Sheet) -> Iterator[Judgement]:
+    """Examinations that the spec asks for before or after welding or heat treatment: the first and the last passed."""
+    how = sheet.said("examination", sheet.follow(made.of).examination)
+    for methods, _, words in extents(how or ""):
+        passed = [
+            (name, one.date)
+            for name, one in made.examinations.items()
+            if sheet.said(f"result of {name}", one.result) == "passed"
+            and set(methods) & set(methods_named(sheet.said(f"method of {name}", one.method) or name))
+        ]
+        for stage in stages(words) if passed else ():
+            yield from _at_stage(made, " or ".join(methods), stage, passed, sheet)
+
+
+def _at_stage(
+    made: MadePart, called: str, stage: Stage, passed: Sequence[Record], sheet: Sheet
+) -> Iterator[Judgement]:
+    works = list(_works_of(made, stage, sheet))
+    if not works:
+        return
+    end = min if stage.before else max
+    examined, worked = (end(day for _, day in days_of(records, sheet)) for records in (passed, works))
+    wrong = examined > worked if stage.before else examined < worked
+    says = f"{called} of {examined}: {stage.words} is asked for"
+    says = f"{says}, which was on {worked}" if wrong else f"{called} {stage.words}, as asked for"
+    yield sheet.states(not wrong, says, where=made.where)
+
+
+def _works_of(made: MadePart, stage: Stage, sheet: Sheet) -> Iterator[Record]:
+    """The records of the step that a stage names: welds, heat treatments, or those alone that relieve stress."""
+    if stage.step == WELDING:
+        yield from ((f"weld {name}", one.date) for name, one in made.welds.items())
+    if stage.step == HEAT_TREATMENT:
+        relief = names_relief(stage.words)
+        for name, one in made.heat_treatments.items():
+            if not relief or _relieves(name, one, sheet):
+                yield name, one.date
 
 
 def _measured(made: MadePart, works: Sequence[Record], sheet: Sheet) -> Iterator[Judgement]:
@@ -87,7 +150,7 @@ def _last_measured(made: MadePart, sheet: Sheet) -> dict[str, dt.date]:
     "examined after machining, no earlier than the day on which its metal was certified",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
-    edition=4,
+    edition=5,
     cites=[DOCUMENTS, COMMON_PRACTICE],
     why="a document issued after the part went in, or its plates were welded, is that of another piece, or nobody knew "
     "then of what metal it was",

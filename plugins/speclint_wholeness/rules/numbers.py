@@ -135,18 +135,24 @@ def _base(part: Component, sheet: Sheet) -> str:
 
 @rule(
     "release.items-of-one-drawing",
-    title="Parts of one kind on one drawing that differ in a size or in their metal are different items of it",
+    title="Parts of one kind on one drawing that differ in a size, in their metal or in a word or number of their "
+    "form, such as the law of a cam or the hand of a spring, are different items of it",
     on=Component,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[COMMON_PRACTICE],
     why="the shop makes what the number says: of two sizes under one number it makes both parts to one of them",
-    leaves_out="whether the table of the drawing has that item, with these sizes; sizes that only one part states, or "
-    "that are set or worn where it is fitted; joints; which size is right, a competent person decides",
+    leaves_out="whether the table of the drawing has that item, with these sizes; sizes and words that only one part "
+    "states, or that are set or worn where it is fitted; how it is locked; joints; which is right, a competent person "
+    "decides",
     against=(),
+    edition=2,
 )
 def items(component: Component, sheet: Sheet) -> Judgement:
-    """Lengths and angles with their limits, and the material; parts that differ must each state their ``item``."""
+    """Lengths and angles with their limits, the material, and what a field marks as of the form that the shop makes.
+
+    Parts that differ must each state their ``item``.
+    """
     if not sheet.is_stated("drawing", component.drawing):
         raise sheet.not_applicable("no drawing number is stated (release.identity)")
     if not _is_made(component):

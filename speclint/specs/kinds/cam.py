@@ -9,7 +9,7 @@ from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Shaft, Tappet
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
 from speclint.specs.wear import Regrind, WearOfFace
 
 Law = Literal["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]
@@ -60,7 +60,7 @@ class Cam(Component):
 
     lifts: Annotated[LinkTo[Tappet], OWN_PLACE] = NOT_STATED
     track: Word[str] = NOT_STATED
-    law: Word[Law] = NOT_STATED
+    law: Annotated[Word[Law], MADE_SO] = NOT_STATED
     lift: Annotated[Length, Span("2 mm", "100 mm")] = NOT_STATED
     rise_angle: Angle = NOT_STATED
     dwell_angle: Angle = NOT_STATED

@@ -12,7 +12,7 @@ from speclint.specs.inclinations import Inclination
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
 
 
 class ChamberCover(Component):
@@ -55,7 +55,7 @@ class ChamberCover(Component):
     over: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
     inside_at: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
     bore: Annotated[Length, Span("30 mm", "800 mm")] = NOT_STATED
-    form: Word[Literal["flat", "dished"]] = NOT_STATED
+    form: Annotated[Word[Literal["flat", "dished"]], MADE_SO] = NOT_STATED
     thickness: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED
     flange_thickness: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED
     as_made: Annotated[Length, Span("4 mm", "250 mm")] = NOT_STATED

@@ -21,7 +21,7 @@ from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
 from speclint.specs.listed_in import ListedIn
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
 from speclint.specs.wear import SpringWear
 
 Seating = Literal[
@@ -116,12 +116,12 @@ class CompressionSpring(Component):
     mean_diameter: Annotated[Length, Span("6 mm", "400 mm")] = NOT_STATED
     outside_diameter: Annotated[Length, Span("7 mm", "450 mm")] = NOT_STATED
     inside_diameter: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
-    working_coils: Fraction = NOT_STATED
-    total_coils: Fraction = NOT_STATED
+    working_coils: Annotated[Fraction, MADE_SO] = NOT_STATED
+    total_coils: Annotated[Fraction, MADE_SO] = NOT_STATED
     mass: Mass = NOT_STATED
-    process: Word[Literal["cold", "hot"]] = NOT_STATED
-    ends: Word[Literal["ground", "closed"]] = NOT_STATED
-    hand: Word[Literal["left", "right"]] = NOT_STATED
+    process: Annotated[Word[Literal["cold", "hot"]], MADE_SO] = NOT_STATED
+    ends: Annotated[Word[Literal["ground", "closed"]], MADE_SO] = NOT_STATED
+    hand: Annotated[Word[Literal["left", "right"]], MADE_SO] = NOT_STATED
     free_length: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
     shut_length: Annotated[Length, Span("8 mm", "1.2 m"), AS_FITTED] = NOT_STATED
     open_length: Annotated[Length, Span("6 mm", "1.2 m"), AS_FITTED] = NOT_STATED

@@ -9,7 +9,7 @@ from speclint.specs.link_targets import PistonRod
 from speclint.specs.listed_in import MATERIALS, THREADS
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
 
 
 class RodHold(SpecTable):
@@ -27,7 +27,7 @@ class RodHold(SpecTable):
         locked_by: what keeps cotter or nuts in place
     """
 
-    by: Word[Literal["cotter", "flange bolts", "nut"]] = NOT_STATED
+    by: Annotated[Word[Literal["cotter", "flange bolts", "nut"]], MADE_SO] = NOT_STATED
     cotter_thickness: Annotated[Length, Span("5 mm", "80 mm")] = NOT_STATED
     cotter_depth: Annotated[Length, Span("20 mm", "250 mm")] = NOT_STATED
     cotter_material: Annotated[Word[str], MATERIALS] = NOT_STATED

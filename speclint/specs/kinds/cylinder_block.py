@@ -33,7 +33,7 @@ from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import AS_FITTED
+from speclint.specs.taking_over import AS_FITTED, MADE_SO
 from speclint.specs.water import Drain
 
 #: The fluid on one side of a wall.
@@ -414,7 +414,7 @@ class CylinderBlock(Component):
 
     old_keys: ClassVar[Mapping[str, str]] = PRESSURE_BY_KIND
 
-    construction: Word[Literal["fabricated", "cast"]] = NOT_STATED
+    construction: Annotated[Word[Literal["fabricated", "cast"]], MADE_SO] = NOT_STATED
     heated_to: Temperature = NOT_STATED
     fixed_point: Annotated[Word[str], NamedIn("pads")] = NOT_STATED
     bores: dict[str, Bore] = {}

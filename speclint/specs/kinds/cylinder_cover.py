@@ -12,7 +12,7 @@ from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import MADE_SO, OWN_PLACE
 
 
 class CylinderCover(Component):
@@ -66,7 +66,7 @@ class CylinderCover(Component):
     of_end: Annotated[Word[str], OWN_PLACE, NamedIn("closes.ends")] = NOT_STATED
     bore: Annotated[Length, Span("50 mm", "1.2 m")] = NOT_STATED
     end: Word[Literal["front", "back"]] = NOT_STATED
-    form: Word[Literal["flat", "dished"]] = NOT_STATED
+    form: Annotated[Word[Literal["flat", "dished"]], MADE_SO] = NOT_STATED
     thickness: Annotated[Length, Span("8 mm", "250 mm"), CUT_DOWN] = NOT_STATED
     flange_thickness: Annotated[Length, Span("8 mm", "200 mm"), CUT_DOWN] = NOT_STATED
     as_made: Annotated[Length, Span("8 mm", "280 mm")] = NOT_STATED

@@ -24,7 +24,7 @@ from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE, Mirrors
+from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE, Mirrors
 from speclint.specs.wear import WearFromNew
 
 Retention = Literal["collar clamped by cover", "dowel", "nothing"]
@@ -202,7 +202,7 @@ class CylinderLiner(Component):
     phosphorus: Fraction = NOT_STATED
     hardness: Hardness = NOT_STATED
     ring_hardness: Hardness = NOT_STATED
-    structure: Word[Structure] = NOT_STATED
+    structure: Annotated[Word[Structure], MADE_SO] = NOT_STATED
     free_end_diameter: Annotated[Length, Span("100 mm", "1.3 m"), CUT_DOWN] = NOT_STATED
     mouth_diameter: Annotated[Length, Span("100 mm", "1.3 m"), OPENED] = NOT_STATED
     making: LinerMaking = LinerMaking.unstated()

@@ -8,7 +8,7 @@ from speclint.specs.hazards import Hazards
 from speclint.specs.listed_in import MATERIALS, THREADS
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
 
 
 class SheetFixing(SpecTable):
@@ -65,7 +65,7 @@ class Lagging(Component):
     hazards: ClassVar[Hazards] = ("burn", "fall")
 
     covers: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
-    form: Word[Literal["round", "flat"]] = NOT_STATED
+    form: Annotated[Word[Literal["round", "flat"]], MADE_SO] = NOT_STATED
     inside_diameter: Annotated[Length, Span("15 mm", "2.5 m")] = NOT_STATED
     thickness: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
     height: Annotated[Length, Span("60 mm", "5 m")] = NOT_STATED

@@ -12,7 +12,7 @@ from speclint.specs.listed_in import MATERIALS
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
 from speclint.specs.wear import PinWear
 
 
@@ -33,7 +33,7 @@ class PinSeat(SpecTable):
 
     geometry: ClassVar[Conditions] = (Below("hole", "boss"), Below("diameter", "boss"))
 
-    by: Word[Literal["press fit", "taper and nut", "end plate"]] = NOT_STATED
+    by: Annotated[Word[Literal["press fit", "taper and nut", "end plate"]], MADE_SO] = NOT_STATED
     diameter: Annotated[Length, Span("8 mm", "500 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     hole: Annotated[Length, Span("8 mm", "500 mm"), OPENED] = NOT_STATED
     length: Annotated[Length, Span("8 mm", "600 mm")] = NOT_STATED

@@ -11,7 +11,7 @@ from speclint.specs.listed_in import THREADS
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import MADE_SO, OWN_PLACE
 
 
 class Groove(SpecTable):
@@ -44,9 +44,9 @@ class Fastening(SpecTable):
         proof_load: proof load applied to the finished fastening
     """
 
-    by: Word[Literal["nut", "forged in one"]] = NOT_STATED
-    thread: Annotated[Word[str], THREADS] = NOT_STATED
-    seat: Word[Literal["taper", "collar", "taper and collar"]] = NOT_STATED
+    by: Annotated[Word[Literal["nut", "forged in one"]], MADE_SO] = NOT_STATED
+    thread: Annotated[Word[str], THREADS, MADE_SO] = NOT_STATED
+    seat: Annotated[Word[Literal["taper", "collar", "taper and collar"]], MADE_SO] = NOT_STATED
     taper: Fraction = NOT_STATED
     locked_by: Word[
         Literal["split pin", "set screw in both", "riveted end", "welded tab", "locking plate", "nothing"]
@@ -64,7 +64,7 @@ class Crown(SpecTable):
         rim: inside diameter of the rim, where two walls meet it
     """
 
-    form: Word[Literal["one wall", "two walls", "dished"]] = NOT_STATED
+    form: Annotated[Word[Literal["one wall", "two walls", "dished"]], MADE_SO] = NOT_STATED
     thickness: Annotated[Length, Span("5 mm", "120 mm")] = NOT_STATED
     hub: Annotated[Length, Span("30 mm", "600 mm")] = NOT_STATED
     rim: Annotated[Length, Span("60 mm", "1.2 m")] = NOT_STATED

@@ -9,7 +9,7 @@ from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock, CylinderLiner
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
 from speclint.specs.wear import RingWear
 
 
@@ -51,5 +51,5 @@ class PistonRing(Component):
     made_for: tuple[Annotated[Length, Span("90 mm", "1.2 m")], ...] = ()
     hardness: Hardness = NOT_STATED
     phosphorus: Fraction = NOT_STATED
-    structure: Word[Structure] = NOT_STATED
+    structure: Annotated[Word[Structure], MADE_SO] = NOT_STATED
     wear: Annotated[RingWear, AS_FITTED] = RingWear.unstated()

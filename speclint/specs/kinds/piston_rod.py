@@ -12,7 +12,7 @@ from speclint.specs.listed_in import THREADS
 from speclint.specs.reworking import CUT_DOWN
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import MADE_SO, OWN_PLACE
 
 #: Ways in which the ends of a strut are held, in the words of the handbook's table.
 EndFixity = Literal[
@@ -45,9 +45,9 @@ class RodSection(SpecTable):
         Below("slot_width", "diameter"),
     )
 
-    form: Word[Literal["thread", "shoulder", "cotter slot", "plain"]] = NOT_STATED
+    form: Annotated[Word[Literal["thread", "shoulder", "cotter slot", "plain"]], MADE_SO] = NOT_STATED
     at: Word[Literal["piston end", "crosshead end", "between the ends"]] = NOT_STATED
-    thread: Annotated[Word[str], THREADS] = NOT_STATED
+    thread: Annotated[Word[str], THREADS, MADE_SO] = NOT_STATED
     rolled: Word[bool] = NOT_STATED
     diameter: Annotated[Length, Span("15 mm", "300 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     larger_diameter: Annotated[Length, Span("20 mm", "500 mm")] = NOT_STATED

@@ -7,7 +7,7 @@ from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderLiner, ValveSeat
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import MADE_SO, OWN_PLACE
 
 
 class RetainingRing(Component):
@@ -27,7 +27,7 @@ class RetainingRing(Component):
     hazards: ClassVar[Hazards] = ("loosen", "break under load")
 
     retains: Annotated[LinkTo[ValveSeat | CylinderLiner], OWN_PLACE] = NOT_STATED
-    fastened: Word[Literal["screwed in", "bolted on", "welded in"]] = NOT_STATED
+    fastened: Annotated[Word[Literal["screwed in", "bolted on", "welded in"]], MADE_SO] = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "1.5 m")] = NOT_STATED
     locked: Word[bool] = NOT_STATED
     outside_diameter: Annotated[Length, Span("15 mm", "1.6 m")] = NOT_STATED

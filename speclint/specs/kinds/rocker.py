@@ -11,7 +11,7 @@ from speclint.specs.link_targets import CamBox, Shaft, ValveSpindle
 from speclint.specs.listed_in import MATERIALS
 from speclint.specs.reworking import CUT_DOWN
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
 from speclint.specs.wear import BearingWear
 
 
@@ -61,7 +61,7 @@ class Rocker(Component):
     bush_length: Annotated[Length, Span("5 mm", "300 mm")] = NOT_STATED
     bush_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     pin_material: Annotated[Word[str], MATERIALS] = NOT_STATED
-    pin_surface: Word[Surface] = NOT_STATED
+    pin_surface: Annotated[Word[Surface], MADE_SO] = NOT_STATED
     on_shaft: Annotated[LinkTo[Shaft], OWN_PLACE] = NOT_STATED
     arm_at: Annotated[Position, Span("1 mm", "3 m")] = NOT_STATED
     arm_distance: Annotated[Position, Span("2 mm", "3 m")] = NOT_STATED

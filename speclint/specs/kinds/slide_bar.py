@@ -10,7 +10,7 @@ from speclint.specs.link_targets import Crosshead
 from speclint.specs.listed_in import MATERIALS, THREADS
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
 from speclint.specs.wear import WearFromNew
 
 
@@ -68,7 +68,7 @@ class SlideBar(Component):
     guides: Annotated[LinkTo[Crosshead], OWN_PLACE] = NOT_STATED
     span: Annotated[Length, Span("200 mm", "4 m")] = NOT_STATED
     ends: Word[Literal["both pinned", "both fixed"]] = NOT_STATED
-    section: Word[Literal["rectangle", "I"]] = NOT_STATED
+    section: Annotated[Word[Literal["rectangle", "I"]], MADE_SO] = NOT_STATED
     width: Annotated[Length, Span("20 mm", "500 mm")] = NOT_STATED
     depth: Annotated[Length, Span("15 mm", "500 mm")] = NOT_STATED
     web: Annotated[Length, Span("4 mm", "120 mm")] = NOT_STATED

@@ -12,7 +12,7 @@ from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import UntilMeasured
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
 
 
 class PipeEnd(SpecTable):
@@ -98,12 +98,14 @@ class SteamPipe(Component):
     corrosion_allowance: Annotated[Allowance, Span("0.1 mm", "10 mm"), NO_LESS] = NOT_STATED
     bends: Word[int] = NOT_STATED
     bend_radius: Annotated[Length, Span("20 mm", "4 m")] = NOT_STATED
-    bends_are: Word[Literal["bent from the pipe", "formed elbows"]] = NOT_STATED
+    bends_are: Annotated[Word[Literal["bent from the pipe", "formed elbows"]], MADE_SO] = NOT_STATED
     bend_thinning: Annotated[Factor, Span("0.1 %", "50 %")] = NOT_STATED
     length: Annotated[Length, Span("150 mm", "30 m")] = NOT_STATED
     anchor_distance: Annotated[Length, Span("100 mm", "30 m"), AS_FITTED] = NOT_STATED
     anchor_movement: Annotated[Allowance, Span("0.1 mm", "50 mm"), GIVEN, AS_FITTED] = NOT_STATED
-    takes_up_by: Word[Literal["bends", "sliding joint", "bellows", "lens joints"]] = NOT_STATED
+    takes_up_by: Annotated[Word[Literal["bends", "sliding joint", "bellows", "lens joints"]], MADE_SO] = (
+        NOT_STATED
+    )
     joint_movement: Annotated[Length, Span("1 mm", "200 mm"), AS_FITTED] = NOT_STATED
     cycles: Word[int] = NOT_STATED
     collar_diameter: Annotated[Length, Span("15 mm", "800 mm")] = NOT_STATED

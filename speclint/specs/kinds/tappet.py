@@ -10,7 +10,7 @@ from speclint.specs.link_targets import CamBox, Rocker, ValveSpindle
 from speclint.specs.reworking import CUT_DOWN
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
 
 
 class RockingArm(SpecTable):
@@ -58,7 +58,7 @@ class Tappet(Component):
     works: Annotated[LinkTo[Rocker | ValveSpindle], OWN_PLACE] = NOT_STATED
     carried_in: Annotated[LinkTo[CamBox], OWN_PLACE] = NOT_STATED
     mass: Mass = NOT_STATED
-    follower: Word[Literal["roller", "flat foot", "crowned foot"]] = NOT_STATED
+    follower: Annotated[Word[Literal["roller", "flat foot", "crowned foot"]], MADE_SO] = NOT_STATED
     follower_radius: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
     face_width: Annotated[Length, Span("3 mm", "200 mm")] = NOT_STATED
     hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm")] = NOT_STATED

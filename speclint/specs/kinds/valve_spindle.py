@@ -25,7 +25,7 @@ from speclint.specs.listed_in import MATERIALS, THREADS
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
 from speclint.specs.wear import WearOfFace
 
 
@@ -39,8 +39,8 @@ class ValveHold(SpecTable):
         locked_by: what keeps the nut from turning
     """
 
-    by: Word[Literal["nut", "forged in one"]] = NOT_STATED
-    thread: Annotated[Word[str], THREADS] = NOT_STATED
+    by: Annotated[Word[Literal["nut", "forged in one"]], MADE_SO] = NOT_STATED
+    thread: Annotated[Word[str], THREADS, MADE_SO] = NOT_STATED
     preload: Force = NOT_STATED
     locked_by: Word[Literal["split pin", "riveted end", "tab washer", "welded tab", "nothing"]] = NOT_STATED
 
@@ -53,8 +53,9 @@ class SpindleCap(SpecTable):
         hardened_depth: depth of its hardened skin before any of it is ground off; left out where it has no skin
     """
 
-    hardening: Word[
-        Literal["through hardened", "case hardened", "induction hardened", "nitrided", "not hardened"]
+    hardening: Annotated[
+        Word[Literal["through hardened", "case hardened", "induction hardened", "nitrided", "not hardened"]],
+        MADE_SO,
     ] = NOT_STATED
     hardened_depth: Annotated[Length, Span("0.1 mm", "12 mm")] = NOT_STATED
 
@@ -119,7 +120,7 @@ class ValveSpindle(Component):
     diameter: Annotated[Length, Span("5 mm", "120 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     least_diameter: Annotated[Length, Span("3 mm", "110 mm")] = NOT_STATED
     valve_held: ValveHold = ValveHold.unstated()
-    least_section: Word[Literal["plain", "thread", "cotter hole", "groove"]] = NOT_STATED
+    least_section: Annotated[Word[Literal["plain", "thread", "cotter hole", "groove"]], MADE_SO] = NOT_STATED
     seal_diameter: Annotated[Length, Span("5 mm", "120 mm"), CUT_DOWN] = NOT_STATED
     leaves: Word[Literal["supply", "delivery"]] = NOT_STATED
     pushed: Word[Literal["open", "shut"]] = NOT_STATED

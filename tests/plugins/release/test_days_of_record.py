@@ -76,6 +76,117 @@ def test_a_second_stress_relief_follows_a_later_weld(workshop: DesignFolder) -> 
     assert made(workshop, RELIEVED, weld, second).outcome == "conforms"
 
 
+ENTRY = '[entries.liner]\ndate = "{}"\n[hydraulic_tests.shop]'
+
+
+@pytest.mark.parametrize(
+    ("treatment", "day", "says"),
+    [
+        ("stress relieve", "2026-03-28", ""),  # fitted on the day of the furnace
+        ("stress relieve", "2026-03-27", "furnace: later than it was fitted"),
+        ("spannungsarmgeglüht", "2026-03-27", "furnace: later than it was fitted"),
+        ("local stress relief", "2026-03-27", ""),
+    ],
+)
+def test_nothing_is_fitted_before_the_furnace(
+    workshop: DesignFolder, treatment: str, day: str, says: str
+) -> None:
+    change = ("stress relieve", treatment), ("[hydraulic_tests.shop]", ENTRY.format(day))
+    check = made(workshop, RELIEVED, *change)
+    assert (check.outcome, check.grade) == (("finding", Grade.NONCONFORMITY) if says else ("conforms", None))
+    assert says in check.says
+
+
+def test_the_last_entry_counts_and_one_without_a_day_does_not(workshop: DesignFolder) -> None:
+    first, again = ENTRY.format("2026-03-01"), ENTRY.format("2026-06-01").replace("liner", "again")
+    out = ("[hydraulic_tests.shop]", first)
+    assert made(workshop, RELIEVED, out).outcome == "finding"
+    both = ("[hydraulic_tests.shop]", first.replace("[hydraulic_tests.shop]", again))
+    assert made(workshop, RELIEVED, both).outcome == "conforms"
+    bare = ("[hydraulic_tests.shop]", '[entries.liner]\nrecord = "E-1"\n[hydraulic_tests.shop]')
+    assert made(workshop, RELIEVED, bare).outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("treatment", "name", "outcome"),
+    [
+        ("normalgeglüht", "furnace", "not applicable"),
+        ("vergütet", "furnace", "not applicable"),
+        ("verguetet", "furnace", "not applicable"),
+        ("", "normalized", "not applicable"),
+        ("", "Spannungsarmglühen", "conforms"),
+        ("heated through", "furnace", "conforms"),
+    ],
+)
+def test_a_relief_by_its_words_or_its_name(
+    workshop: DesignFolder, treatment: str, name: str, outcome: str
+) -> None:
+    words = f'treatment = "{treatment}"\n' if treatment else ""
+    old = '[heat_treatments.furnace]\ntreatment = "stress relieve"\n'
+    assert made(workshop, RELIEVED, (old, f'[heat_treatments."{name}"]\n{words}')).outcome == outcome
+
+
+STEAMED = (
+    '[steamings.first]\n{}case = "running"\nvalue = "180 °C"\nuncertainty = "2 K"\n[hydraulic_tests.shop]'
+)
+
+
+@pytest.mark.parametrize(
+    ("day", "says"),
+    [
+        ('date = "2026-05-27"\n', ""),  # in steam on the day of the test
+        ('date = "2026-05-26"\n', "steaming first: earlier than the first test that it passed"),
+        ("", ""),
+    ],
+)
+def test_it_is_tested_before_it_is_in_steam(workshop: DesignFolder, day: str, says: str) -> None:
+    check = made(workshop, TESTED, ("[hydraulic_tests.shop]", STEAMED.format(day)))
+    assert (check.outcome, check.grade) == (("finding", Grade.NONCONFORMITY) if says else ("conforms", None))
+    assert says in check.says
+
+
+def test_the_order_that_was_kept_is_said(workshop: DesignFolder) -> None:
+    """Without a weld, a weldment and a pressure there is nothing else to say."""
+    files = {"block.toml": FILES["block.toml"]}
+    relieved = changed(MADE, ('[welds.all]\ndate = "2026-03-12"\n', ""))
+    relieved = changed(relieved, ("[hydraulic_tests.shop]", ENTRY.format("2026-06-01")))
+    check = workshop.write({**files, "made.toml": relieved}).only(RELIEVED, "made")
+    assert check.says == "relieved before it was fitted"
+    tested = '[hydraulic_tests.shop]\nresult = "passed"\ndate = "2026-05-27"\n'
+    steamed = STEAMED.format('date = "2026-06-01"\n').replace("[hydraulic_tests.shop]", tested)
+    record = MADE.partition("[welds.all]")[0] + steamed
+    assert (
+        workshop.write({**files, "made.toml": record}).only(TESTED, "made").says
+        == "tested before it was in steam"
+    )
+
+
+def test_a_part_in_steam_that_passed_no_test_is_told_by_another_rule(workshop: DesignFolder) -> None:
+    failed = ('result = "passed"', 'result = "failed"')
+    steamed = ("[hydraulic_tests.shop]", STEAMED.format('date = "2026-06-01"\n'))
+    assert made(workshop, TESTED, failed, steamed).outcome == "conforms"
+
+
+def test_the_last_test_counts_after_a_weld(workshop: DesignFolder) -> None:
+    """Tested in May, welded in June, tested in July."""
+    weld = ('"2026-03-12"', '"2026-06-01"')
+    again = '[hydraulic_tests.again]\npressure = "40 bar gauge"\nresult = "passed"\ndate = "2026-07-01"\n'
+    assert made(workshop, TESTED, weld).outcome == "finding"
+    both = ("[hydraulic_tests.shop]", f"{again}[hydraulic_tests.shop]")
+    assert made(workshop, TESTED, weld, both).outcome == "conforms"
+
+
+def test_a_part_in_service_is_tested_again(workshop: DesignFolder) -> None:
+    """Tested in May, in steam in June, tested again in July."""
+    again = '[hydraulic_tests.again]\npressure = "40 bar gauge"\nresult = "passed"\ndate = "2026-07-01"\n'
+    steamed = STEAMED.format('date = "2026-06-01"\n').replace(
+        "[hydraulic_tests.shop]", again + "[hydraulic_tests.shop]"
+    )
+    assert made(workshop, TESTED, ("[hydraulic_tests.shop]", steamed)).outcome == "conforms"
+    failed = ('result = "passed"\ndate = "2026-05-27"', 'result = "failed"\ndate = "2026-05-27"')
+    assert made(workshop, TESTED, failed, ("[hydraulic_tests.shop]", steamed)).outcome == "finding"
+
+
 @pytest.mark.parametrize(
     ("old", "new", "says"),
     [

@@ -261,6 +261,13 @@ def test_welds_by_their_numbers_may_be_all_there_are() -> None:
         ("MT of the hub", "rim by MT", Words([], [], ["hub"], [])),
         ("MT of the rim only", "rim only by MT", Words(["of the rim only"], [], [], [])),
         ("MT, rim only", "rim only, by MT", Words([], [], [], [])),
+        ("MT of category A joints", "all category A joints by MT", Words([], [], [], [])),
+        ("MT of category B joints", "category A joints by MT", Words([], [], ["category B joints"], [])),
+        ("MT of welds of sheet 2", "all welds by MT", Words([], [], ["welds of sheet 2"], [])),
+        ("MT of studs of class 8.8", "studs by MT", Words([], [], [], [])),
+        ("MT at each end", "both ends by MT", Words([], [], [], [])),
+        ("MT at each end", "MT of the rod", Words([], [], ["at each end"], [])),
+        ("MT at both ends", "MT of the rod", Words([], [], [], [])),
         ("MT, not the rim", "no MT where the rim is thin", Words([], [], ["not"], [])),
     ],
 )

@@ -497,6 +497,130 @@ def test_a_process_that_failed_is_a_hold(workshop: DesignFolder, table: str) -> 
     assert (check.grade, check.says) == (Grade.HOLD, "failed: first")
 
 
+AGAIN = """
+[examinations.again]
+method = "{method}"
+extent = "{extent}"
+date = "2026-04-09"
+result = "passed"
+[welds."{weld}"]
+date = "{repaired}"
+result = "passed"
+[certificate]
+"""
+
+
+@pytest.mark.parametrize(
+    ("says", "holds"),
+    [
+        ({}, False),
+        ({"failed": "2026-04-07"}, False),  # mended on the day on which it was found
+        ({"failed": "2026-04-08"}, True),  # the repair is earlier than the examination that failed
+        ({"failed": "2026-04-09", "repaired": "2026-04-09"}, True),  # nobody can tell which was the last
+        ({"repaired": "2026-04-09"}, False),  # mended on the day on which it was looked at again
+        ({"repaired": "2026-04-10"}, True),  # mended after it was looked at again
+        ({"repaired": ""}, True),
+        ({"failed": ""}, True),
+        ({"weld": "second seam"}, True),  # a weld that is not called a repair
+        ({"weld": "second seam", "extent": "the place ground out"}, False),
+        ({"weld": "second seam", "extent": "edges, no repairs"}, True),
+        ({"weld": "second seam", "method": "UT after repair"}, False),
+        ({"weld": "no repair"}, True),
+        ({"weld": "edge_repair"}, False),
+        ({"weld": "Nachgeschweißt"}, False),
+        ({"method": "MT"}, True),
+        ({"method": "UT and MT"}, False),
+        ({"method": "looked over"}, True),
+        ({"of": "weld 3", "extent": "weld 3"}, False),
+        ({"of": "weld 3", "extent": "weld 4"}, True),
+        ({"of": "weld 3", "extent": "welds 1 to 3"}, False),
+        ({"of": "weld 3", "extent": "repaired weld 3"}, False),
+        ({"of": "weld 3", "extent": "repaired weld 4"}, True),
+        ({"of": "welds 1 to 3", "extent": "repaired weld 2"}, False),
+        ({"of": "welds 1 to 3", "extent": "weld 2"}, True),
+        ({"of": "front edge", "extent": "rear edge"}, True),
+        ({"of": "front edge", "extent": "front and rear edges"}, False),
+        ({"of": "front edge", "extent": "repaired bore"}, True),
+        ({"of": "front edge", "extent": "all edges"}, False),
+        ({"of": "the whole front edge", "extent": "front edge"}, False),
+        ({"of": "front edge to EN ISO 5817", "extent": "front edge"}, False),
+        ({"of": "front edge to DIN 25435", "extent": "front edge"}, False),
+        ({"of": "front edge to ASTM 1", "extent": "front edge"}, False),
+        ({"of": "front edge to BS 1", "extent": "front edge"}, False),
+        ({"of": "weld 501", "extent": "welds 1 to 600"}, False),
+        ({"of": "weld 502", "extent": "welds 1 to 600"}, True),  # no part has so many
+        ({"of": "", "extent": "front edge"}, True),
+        ({"of": "", "extent": "repaired edge"}, False),
+        ({"of": "all edges", "extent": "repaired edge"}, False),
+        ({"extent": ""}, False),
+    ],
+)
+def test_an_examination_that_failed_is_settled_by_repair_and_a_later_one(
+    workshop: DesignFolder, says: dict[str, str], holds: bool
+) -> None:
+    """It failed on 6 April, is mended on the 7th, and passed on the 9th."""
+    said = {
+        "failed": "2026-04-06",
+        "repaired": "2026-04-07",
+        "weld": "repair",
+        "method": "UT",
+        "of": "",
+        "extent": "",
+    }
+    changes = failed_and_again({**said, **says})
+    check = made(workshop, "made.examined", *changes)
+    assert (check.says.startswith("failed: edges"), check.grade is Grade.HOLD) == (holds, holds)
+
+
+def failed_and_again(said: dict[str, str]) -> list[tuple[str, str]]:
+    """The examination of a record that failed, a weld, and a second examination; what is "" is not stated."""
+    first = f'date = "{said["failed"]}"\nextent = "{said["of"]}"\nresult = "failed"\n'
+    again = AGAIN.format(**{key: said[key] for key in ("method", "extent", "weld", "repaired")})
+    stated = [
+        "".join(line for line in text.splitlines(keepends=True) if not line.endswith('= ""\n'))
+        for text in (first, again)
+    ]
+    old = 'method = "ultrasonic"\nresult = "passed"\n'
+    return [(old, f'method = "ultrasonic"\n{stated[0]}'), ("[certificate]\n", stated[1])]
+
+
+SETTLED = {
+    "failed": "2026-04-06",
+    "of": "all",
+    "method": "UT",
+    "extent": "all",
+    "weld": "repair",
+    "repaired": "2026-04-07",
+}
+
+
+def test_what_failed_and_was_made_good_is_said(workshop: DesignFolder) -> None:
+    check = made(workshop, "made.examined", *failed_and_again(SETTLED))
+    assert check.outcome == "conforms"
+    assert check.says.endswith("; edges failed, weld repair, then again passed")
+    by_hand = failed_and_again({**SETTLED, "weld": "seam", "extent": "all, ground out"})
+    assert made(workshop, "made.examined", *by_hand).says.endswith(
+        "; edges failed, repaired, then again passed"
+    )
+
+
+@pytest.mark.parametrize("table", ["examinations.again", "welds.repair"])
+@pytest.mark.parametrize("result", ['result = "failed"\n', ""])
+def test_what_was_not_passed_settles_nothing(workshop: DesignFolder, table: str, result: str) -> None:
+    first, (old, again) = failed_and_again(SETTLED)
+    head, at, rest = again.replace('[welds."repair"]', "[welds.repair]").partition(f"[{table}]")
+    assert at
+    record = head + at + rest.replace('result = "passed"\n', result, 1)
+    check = made(workshop, "made.examined", first, (old, record))
+    assert (check.grade, "edges" in check.says.removeprefix("failed: ").split(", ")) == (Grade.HOLD, True)
+
+
+def test_a_weld_that_failed_is_not_settled_with_an_examination_of_its_name(workshop: DesignFolder) -> None:
+    first, (old, again) = failed_and_again(SETTLED)
+    weld = again.replace("[certificate]", '[welds.edges]\nresult = "failed"\n[certificate]')
+    assert made(workshop, "made.examined", first, (old, weld)).says == "failed: edges"
+
+
 BLOCK = """
 kind = "cylinder-block"
 id = "block"
@@ -615,6 +739,78 @@ def test_the_relief_is_of_the_whole_piece(workshop: DesignFolder, treatment: str
     assert check.outcome == outcome
     said = f"not on record: stress relieve, with its chart, on record is {treatment}"
     assert outcome == "conforms" or check.says == said
+
+
+@pytest.mark.parametrize(
+    ("treatment", "says"),
+    [
+        ("spannungsarmgeglüht", ""),
+        ("spannungsarmgegluht", ""),
+        ("Spannungsfrei geglueht bei 580 °C", ""),
+        ("weichgeglüht", ""),
+        ("normalgeglüht", "not on record: stress relieve, with its chart"),
+        ("vergütet", "not on record: stress relieve, with its chart"),
+        ("nicht spannungsarmgeglüht", "not on record: stress relieve, with its chart"),
+        (
+            "heated through",
+            "not on record: stress relieve, with its chart, on record is heated through, which is not understood",
+        ),
+    ],
+)
+def test_heat_treatments_in_german_and_in_words_that_nobody_knows(
+    workshop: DesignFolder, treatment: str, says: str
+) -> None:
+    record = changed(WELDED, ('treatment = "stress relieve"', f'treatment = "{treatment}"'))
+    design = {**files(), "block.toml": BLOCK, "block-1.toml": record}
+    check = workshop.write(design, settings=settings()).only("made.examined", "block-1")
+    assert check.outcome == ("finding" if says else "conforms")
+    assert check.says == says or not says
+
+
+@pytest.mark.parametrize(
+    ("asked", "treatment", "outcome"),
+    [
+        ("normalized", "normalgeglueht", "conforms"),
+        ("normalized", "Normalglühen", "conforms"),
+        ("normalized", "normal geglüht", "conforms"),
+        ("normalized", "geglüht", "finding"),
+        ("quenched and tempered", "vergütet", "conforms"),
+        ("quenched and tempered", "verguetet", "conforms"),
+        ("quenched and tempered", "vergutet", "conforms"),
+        ("quenched and tempered", "gehärtet und angelassen", "conforms"),
+        ("quenched and tempered", "gehärtet", "finding"),
+        ("quenched and tempered", "abgeschreckt und angelassen", "conforms"),
+    ],
+)
+def test_german_words_of_what_is_asked_for(
+    workshop: DesignFolder, asked: str, treatment: str, outcome: str
+) -> None:
+    block = changed(BLOCK, ("stress relieved", asked))
+    record = changed(WELDED, ("stress relieve", treatment))
+    design = {**files(), "block.toml": block, "block-1.toml": record}
+    check = workshop.write(design, settings=settings()).only("made.examined", "block-1")
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("surface", "treatment"),
+    [
+        ("nitrided", "gasnitriert"),
+        ("case hardened", "einsatzgehärtet"),
+        ("case hardened", "aufgekohlt und gehaertet"),
+        ("induction hardened", "induktionsgehärtet"),
+        ("induction hardened", "induktiv gehärtet"),
+    ],
+)
+def test_german_words_of_the_heat_treatment_of_a_surface(
+    workshop: DesignFolder, surface: str, treatment: str
+) -> None:
+    record = f'[heat_treatments.a]\ntreatment = "{treatment}"\nchart = "F-1"\nresult = "passed"\n'
+    design = {
+        "pin.toml": f'kind = "tappet"\nid = "tappet"\nsurface = "{surface}"\n',
+        "pin-1.toml": f'kind = "made-part"\nid = "tappet-1"\nof = "tappet"\n{record}',
+    }
+    assert workshop.write(design, settings=settings()).only("made.examined").outcome == "conforms"
 
 
 def test_the_whole_relieved_beside_a_part_of_it_is_the_whole(workshop: DesignFolder) -> None:

@@ -390,6 +390,55 @@ def test_procedures_are_named_as_they_are_drawn(workshop: DesignFolder, procedur
     assert workshop.write(files).only(WELDED, "made").says == says
 
 
+@pytest.mark.parametrize(
+    ("seam", "procedure", "says"),
+    [
+        ("WPQR 38", "WPQR 38 and 41", "welded by WPQR 38, WPQR 41"),
+        ("WPQR 38", "WPQR 38", "no weld on record is by WPQR 41, as corner is drawn"),
+        ("WPQR 38", "WPQR 41", "no weld on record is by WPQR 38, as seam is drawn"),
+        ("WPQR 41", "WPQR 41", "welded by WPQR 41"),
+        ("open", "WPQR 41", "welded by WPQR 41"),
+        ("WPQR 38 or 41", "WPQR 41", "welded by WPQR 41"),
+        ("WPQR 38 and/or 41", "WPQR 41", "welded by WPQR 41"),
+        ("WPQR 38, 41", "WPQR 41", "welded by WPQR 41"),
+        ("WPQR 38/41", "WPQR 41", "welded by WPQR 41"),
+        ("WPQR 39 to 41", "WPQR 41", "welded by WPQR 41"),
+        ("WPQR 38 and 41", "WPQR 41", "no weld on record is by WPQR 38, as seam is drawn"),
+        ("WPQR 38 und 41", "WPQR 41", "no weld on record is by WPQR 38, as seam is drawn"),
+        ("WPQR 41 + 38", "WPQR 41", "no weld on record is by WPQR 38, as seam is drawn"),
+        ("WPQR 41 and WPQR 43", "WPQR 41", "no weld on record is by WPQR 43, as seam is drawn"),
+        ("WPQR 43 and WPQR 44", "WPQR 41", "no weld on record is by WPQR 43, as seam is drawn, nor WPQR 44"),
+        ("WPQR 41 and EN ISO 15614-1", "WPQR 41", "welded by WPQR 41"),
+        ("WPQR 41 rev 2 and REV 3", "WPQR 41", "welded by WPQR 41"),
+        ("WPS 12 by WPQR 41", "WPQR 41", "welded by WPQR 41"),
+    ],
+)
+def test_all_procedures_that_are_drawn_are_on_record(
+    workshop: DesignFolder, seam: str, procedure: str, says: str
+) -> None:
+    """The corner is drawn by WPQR 41; each weld on record names its procedures."""
+    record = changed(RECORD, ('[welds.other]\nwelder = "mark 7"\n', ""))
+    files = {
+        "block.toml": BLOCK,
+        "weldment.toml": WELDMENT.format(seam=seam),
+        "made.toml": record.format(of="block", procedure=procedure),
+    }
+    found = workshop.write(files).only(WELDED, "made")
+    assert found.says.startswith(says)
+    assert (found.outcome, found.grade) == (ASKED if says.startswith("no weld") else FINE)
+
+
+def test_joints_of_one_procedure_that_is_not_on_record_are_named_together(workshop: DesignFolder) -> None:
+    record = changed(RECORD, ('[welds.other]\nwelder = "mark 7"\n', '[welds.lug]\nprocedure = "WPQR 38"\n'))
+    weldment = WELDMENT.format(seam="WPQR 41").replace("[joints.lug]", '[joints.lug]\nprocedure = "WPQR 38"')
+    files = {"block.toml": BLOCK, "weldment.toml": weldment}
+    files["made.toml"] = record.format(of="block", procedure="WPQR 38")
+    found = workshop.write(files).only(WELDED, "made")
+    assert found.says == "no weld on record is by WPQR 41, as seam and corner are drawn"
+    files["made.toml"] = record.format(of="block", procedure="WPQR 41")
+    assert workshop.write(files).only(WELDED, "made").outcome == "conforms"
+
+
 def test_a_joint_without_a_number_names_no_procedure(workshop: DesignFolder) -> None:
     weldment = 'kind = "weldment"\nmakes = "block"\n[joints.a]\nprocedure = "open"\n'
     files = {"block.toml": BLOCK, "weldment.toml": weldment}

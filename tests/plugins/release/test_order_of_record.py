@@ -73,6 +73,104 @@ def test_a_stress_relief_is_known_by_the_name_of_its_record(workshop: DesignFold
 
 
 @pytest.mark.parametrize(
+    ("treatment", "day", "grade"),
+    [
+        ("heated through", "2026-03-30", None),  # on the day of the examination
+        ("heated through", "2026-03-31", Grade.QUERY),
+        ("Spannungsarmgeglüht", "2026-03-30", None),
+        ("Spannungsarmgeglüht", "2026-03-31", Grade.NONCONFORMITY),
+        ("spannungsarm geglueht", "2026-03-31", Grade.NONCONFORMITY),
+        ("normalgeglüht", "2026-03-31", None),
+        ("vergütet", "2026-03-31", None),
+        ("not stress relieved", "2026-03-31", None),
+    ],
+)
+def test_words_of_a_furnace_that_are_not_understood_are_asked_about(
+    workshop: DesignFolder, treatment: str, day: str, grade: Grade | None
+) -> None:
+    """Examined on 30 March."""
+    check = made(workshop, ("stress relieve", treatment), ('"2026-03-28"', f'"{day}"'))
+    assert check.grade == grade
+    if grade is Grade.QUERY:
+        assert 'furnace ("heated through"): later than the last examination' in check.says
+
+
+@pytest.mark.parametrize(
+    ("asked", "days", "says"),
+    [
+        ("UT after stress relief", ("2026-03-28", "2026-04-02"), ""),  # looked at on the day of the furnace
+        (
+            "UT after stress relief",
+            ("2026-03-27", "2026-04-02"),
+            "ultrasound of 2026-03-27: after stress relief is",
+        ),
+        (
+            "UT after stress relief",
+            ("2026-03-27", "2026-04-02", "2026-03-29"),
+            "",
+        ),  # and again after the furnace
+        ("UT nach dem Spannungsarmglühen", ("2026-03-27", "2026-04-02"), "which was on 2026-03-28"),
+        ("UT after PWHT", ("2026-03-27", "2026-04-02"), "ultrasound of 2026-03-27: after PWHT is asked for"),
+        ("UT after heat treatment", ("2026-03-27", "2026-04-02"), "after heat treatment is asked for"),
+        ("UT before stress relief", ("2026-03-28", "2026-04-02"), ""),
+        ("UT before stress relief", ("2026-03-29", "2026-04-02"), "before stress relief is asked for"),
+        ("UT vor der Wärmebehandlung", ("2026-03-29", "2026-04-02"), "vor der Wärmebehandlung is asked for"),
+        ("UT before stress relief", ("2026-03-29", "2026-04-02", "2026-03-20"), ""),
+        ("UT after welding", ("2026-03-12", "2026-04-02"), ""),
+        (
+            "UT after welding",
+            ("2026-03-11", "2026-04-02"),
+            "after welding is asked for, which was on 2026-03-12",
+        ),
+        ("UT", ("2026-03-11", "2026-04-02"), ""),
+        ("UT after machining", ("2026-03-11", "2026-04-02"), ""),
+        ("MT after stress relief", ("2026-03-11", "2026-04-02"), ""),
+        ("MT after stress relief, UT", ("2026-03-11", "2026-03-27"), "magnetic particle of 2026-03-27"),
+        ("UT or MT after stress relief", ("2026-03-11", "2026-03-28"), ""),
+        ("PT after stress relief", ("2026-03-11", "2026-04-02"), ""),  # none is on record: made.examined
+        ("none", ("2026-03-11", "2026-04-02"), ""),
+    ],
+)
+def test_an_examination_is_made_when_it_is_asked_for(
+    workshop: DesignFolder, asked: str, days: tuple[str, ...], says: str
+) -> None:
+    """Welded on 12 March, relieved on the 28th; ultrasound on the first and the third day, MT on the second."""
+    methods = [("UT", days[0]), ("MT", days[1]), *(("UT", day) for day in days[2:])]
+    records = "".join(
+        f'[examinations.e{at}]\nmethod = "{method}"\nresult = "passed"\ndate = "{day}"\n'
+        for at, (method, day) in enumerate(methods)
+    )
+    last = '[examinations.last]\nmethod = "VT"\nresult = "passed"\ndate = "2026-04-05"\n'
+    block = BLOCK.replace('id = "block"\n', f'id = "block"\nexamination = "{asked}"\n')
+    files = {"block.toml": block, "made.toml": changed(MADE, (EXAMINED, records + last))}
+    check = workshop.write(files).only(ORDER, "made")
+    assert (check.outcome, check.grade) == (("finding", Grade.NONCONFORMITY) if says else ("conforms", None))
+    assert says in check.says
+
+
+def test_an_examination_in_time_says_so(workshop: DesignFolder) -> None:
+    block = BLOCK.replace('id = "block"\n', 'id = "block"\nexamination = "UT after stress relief"\n')
+    record = f'{MADE[: MADE.index(WELD)]}{FURNACE}{EXAMINED}method = "UT"\n'
+    check = workshop.write({"block.toml": block, "made.toml": record}).only(ORDER, "made")
+    assert (check.outcome, check.says) == ("conforms", "ultrasound after stress relief, as asked for")
+
+
+def test_an_examination_after_stress_relief_may_be_before_another_furnace(workshop: DesignFolder) -> None:
+    """After any heat treatment is asked for otherwise; a failed one is none, and none on record proves nothing."""
+    other = '[heat_treatments.other]\ntreatment = "normalized"\ndate = "2026-03-31"\n'
+    exam = EXAMINED.replace("]\n", ']\nmethod = "UT"\n', 1)
+    for asked, record, outcome in (
+        ("UT after stress relief", exam + other, "conforms"),
+        ("UT after heat treatment", exam + other, "finding"),
+        ("UT after stress relief", exam.replace("passed", "failed"), "conforms"),
+        ("UT before welding", exam, "finding"),
+    ):
+        block = BLOCK.replace('id = "block"\n', f'id = "block"\nexamination = "{asked}"\n')
+        files = {"block.toml": block, "made.toml": changed(MADE, (EXAMINED, record))}
+        assert workshop.write(files).only(ORDER, "made").outcome == outcome
+
+
+@pytest.mark.parametrize(
     ("again", "outcome"), [("2026-03-28", "conforms"), ("2026-03-27", "finding"), ("2026-01-31", "finding")]
 )
 def test_the_last_measurement_of_a_size_counts(workshop: DesignFolder, again: str, outcome: str) -> None:

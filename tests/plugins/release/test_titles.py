@@ -24,6 +24,11 @@ PARTS = {
     "studs of another system": STUDS.replace("M24", "7/8 BSF"),
     "piston": PISTON,
     "fit": 'kind = "fit"\nid = "part"\nbore = { size = "500 mm H7" }\n',
+    "pipe": 'kind = "steam-pipe"\nid = "part"\noutside_diameter = "168.3 mm"\nwall = "5.6 mm"\n',
+    "pipe of any wall": 'kind = "steam-pipe"\nid = "part"\noutside_diameter = "168.3 mm"\n',
+    "studs M36": STUDS.replace("M24", "M36"),
+    "rod": 'kind = "piston-rod"\nid = "part"\nsections.end.thread = "M85x4"\nsections.head.thread = "M72x6"\n',
+    "nut": 'kind = "piston"\nid = "part"\nfastening.thread = "M85x4"\n',
     "partition": 'kind = "partition"\nid = "part"\nwall = "wall"\n',
 }
 
@@ -52,6 +57,24 @@ def titled(workshop: DesignFolder, part: str, title: str) -> DesignFolder:
         ("studs", "Studs M24 of the front cover, pitch circle 700 mm"),
         ("studs of another system", "Studs M24 of the front cover"),
         ("piston", "Piston, diameter 520 mm"),
+        ("pipe", "Live steam pipe 168.3 x 6.3"),
+        ("pipe", "Live steam pipe Ø159 × 5.6"),
+        ("pipe", "Live steam pipe Ø 159 × 5.6 mm, left"),
+        ("pipe", "Live steam pipe OD 159 x 5.6"),
+        ("pipe", "Live steam pipe, 159,0x5,6"),
+        ("pipe", "Live steam pipe 168.3 x 6.3 x 1200"),
+        ("pipe", "Live steam pipe 10 x 1"),
+        ("pipe", "Live steam pipe 10.1 x 1"),
+        ("pipe", "Live steam pipe 20 x 9.9"),
+        ("pipe", "Live steam pipe (6.25 x 0.22 in)"),
+        ("pipe of any wall", "Live steam pipe 159 x 5.6"),
+        ("studs M36", "Studs M36 x 3 of the front cover"),
+        ("studs M36", "Studs M36x3,0 of the front cover"),
+        ("studs of a fine thread", "Studs M24x3 of the front cover"),
+        ("studs of a fine thread", "Studs M24x1,5 of the front cover"),
+        ("rod", "Piston rod M85x6, left"),
+        ("rod", "Piston rod M80"),
+        ("nut", "Piston, nut M80x4"),
     ],
 )
 def test_a_title_that_promises_another_size_is_a_query(workshop: DesignFolder, part: str, title: str) -> None:
@@ -73,6 +96,19 @@ def test_a_title_that_promises_another_size_is_a_query(workshop: DesignFolder, p
         ("studs of a fine thread", "Studs M24 of the front cover"),
         ("studs of a fine thread", "Studs M24x2 of the front cover"),
         ("piston", "Piston, 500 mm diameter"),
+        ("pipe", "Live steam pipe 168.3 x 5.6"),
+        ("pipe", "Live steam pipe Ø168.3 × 5.6, left"),
+        ("pipe", "Live steam pipe 168,3x5,6 mm"),
+        ("pipe", "Live steam pipe 168.3 mm x 5.6 mm x 1200 mm"),
+        ("pipe", 'Live steam pipe 6.625 x 0.22"'),
+        ("pipe of any wall", "Live steam pipe 168.3 x 7.1"),
+        ("studs M36", "Studs M36 x 4 of the front cover"),
+        ("studs M36", "Studs M36x4,0 of the front cover"),
+        ("studs M36", "Studs M36 x 130 of the front cover"),
+        ("rod", "Piston rod M85x4, left"),
+        ("rod", "Piston rod M72 x 6, left"),
+        ("rod", "Piston rod M85"),
+        ("nut", "Piston, nut M85x4"),
     ],
 )
 def test_a_title_that_promises_what_is_drawn_conforms(workshop: DesignFolder, part: str, title: str) -> None:
@@ -94,6 +130,19 @@ def test_a_title_that_promises_what_is_drawn_conforms(workshop: DesignFolder, pa
         ("piston", "Piston, rim diameter 480 mm"),
         ("fit", "Fit, bore 510 mm"),
         ("partition", "Partition, wall 30 mm"),
+        ("pipe", "Live steam pipe, 2 x 45° bends"),
+        ("pipe", "Live steam pipe, 12 x 2 off"),
+        ("pipe", "Live steam pipe, 8 x 3"),
+        ("pipe", "Live steam pipe, 8 x 3 mm"),
+        ("pipe", "Live steam pipe, 159 x 5.6 x 159"),
+        ("pipe", "Live steam pipe, 10 x 5 x 2 mm"),
+        ("pipe", "Live steam pipe, 90 x 45"),
+        ("pipe", "Live steam pipe for a branch 159 x 5.6"),
+        ("pipe", "Live steam pipe DN 150 x 5"),
+        ("pipe", "Live steam pipe CN-150 x 5"),
+        ("pipe", "Live steam pipe M36 x 3"),
+        ("pipe", "Live steam pipe 1200 x 159 x 5.6"),
+        ("valve", "Inlet valve 180 x 12"),
     ],
 )
 def test_other_numbers_in_a_title_promise_nothing(workshop: DesignFolder, part: str, title: str) -> None:
@@ -108,6 +157,36 @@ def test_titles_are_rounded_to_one_part_in_fifty(workshop: DesignFolder, wall: s
     """12 mm, and 2 % of it, 0.24 mm."""
     check = titled(workshop, VALVE.replace("6 mm ±0.5", wall), "Inlet valve, wall 12 mm").only(RULE)
     assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("title", "outcome"),
+    [
+        ("Pipe 171.7 x 5.6", "conforms"),
+        ("Pipe 171.8 x 5.6", "finding"),
+        ("Pipe 165 x 5.6", "conforms"),
+        ("Pipe 164.9 x 5.6", "finding"),
+        ("Pipe 168.3 x 5.71", "conforms"),
+        ("Pipe 168.3 x 5.72", "finding"),
+        ("Pipe 168.3 x 5.5", "conforms"),
+        ("Pipe 168.3 x 5.49", "finding"),
+    ],
+)
+def test_a_tube_by_its_diameter_and_its_wall(workshop: DesignFolder, title: str, outcome: str) -> None:
+    """168.3/0.98 = 171.73 and 168.3/1.02 = 165.0; 5.6/0.98 = 5.714 and 5.6/1.02 = 5.490."""
+    assert titled(workshop, "pipe", title).only(RULE).outcome == outcome
+
+
+def test_a_tube_is_named_with_what_is_drawn(workshop: DesignFolder) -> None:
+    assert titled(workshop, "pipe", "Pipe 168.3 x 6.3").only(RULE).says == (
+        'the title says "168.3 x 6.3", and wall is 5.6 mm'
+    )
+    assert titled(workshop, "pipe", "Pipe 159 x 5.6").only(RULE).says == (
+        'the title says "159 x 5.6", and outside diameter is 168.3 mm'
+    )
+    assert titled(workshop, "rod", "Rod M80x4").only(RULE).says == (
+        'the title says "M80x4", and the thread is M85x4 and M72x6'
+    )
 
 
 def test_a_size_within_its_limits_is_promised_well(workshop: DesignFolder) -> None:

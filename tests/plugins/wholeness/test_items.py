@@ -70,6 +70,139 @@ def test_limits_angles_and_metal_are_told_apart(workshop: DesignFolder, first: s
         expect_finding(design.only(ITEMS, name), grade=Grade.NONCONFORMITY)
 
 
+@pytest.mark.parametrize(
+    ("kind", "first", "second", "says"),
+    [
+        ("cam", 'law = "harmonic"', 'law = "cycloidal"', "law harmonic, there cycloidal"),
+        ("compression-spring", 'hand = "left"', 'hand = "right"', "hand left, there right"),
+        ("compression-spring", 'process = "cold"', 'process = "hot"', "process cold, there hot"),
+        ("compression-spring", 'ends = "ground"', 'ends = "closed"', "ends ground, there closed"),
+        (
+            "compression-spring",
+            'working_coils = "6.5"',
+            'working_coils = "8.5"',
+            "working_coils 6.5, there 8.5",
+        ),
+        ("compression-spring", 'total_coils = "8.5"', 'total_coils = "10.5"', "total_coils 8.5, there 10.5"),
+        (
+            "tappet",
+            'surface = "nitrided"',
+            'surface = "case hardened"',
+            "surface nitrided, there case hardened",
+        ),
+        ("tappet", 'follower = "roller"', 'follower = "flat foot"', "follower roller, there flat foot"),
+        ("chamber-cover", 'form = "flat"', 'form = "dished"', "form flat, there dished"),
+        ("cylinder-cover", 'form = "flat"', 'form = "dished"', "form flat, there dished"),
+        ("crosshead", 'rod_held.by = "cotter"', 'rod_held.by = "nut"', "rod_held.by cotter, there nut"),
+        ("cylinder-block", 'construction = "cast"', 'construction = "fabricated"', "construction cast"),
+        (
+            "cylinder-liner",
+            'structure = "pearlitic grey"',
+            'structure = "ferritic grey"',
+            "structure pearlitic grey",
+        ),
+        (
+            "piston-ring",
+            'structure = "pearlitic grey"',
+            'structure = "ferritic grey"',
+            "structure pearlitic grey",
+        ),
+        ("lagging", 'form = "round"', 'form = "flat"', "form round, there flat"),
+        ("pin", 'seat.by = "press fit"', 'seat.by = "end plate"', "seat.by press fit, there end plate"),
+        ("piston", 'crown.form = "dished"', 'crown.form = "two walls"', "crown.form dished, there two walls"),
+        ("piston", 'fastening.by = "nut"', 'fastening.by = "forged in one"', "fastening.by nut"),
+        (
+            "piston",
+            'fastening.seat = "taper"',
+            'fastening.seat = "collar"',
+            "fastening.seat taper, there collar",
+        ),
+        (
+            "piston",
+            'fastening.thread = "M85x4"',
+            'fastening.thread = "M80x4"',
+            "fastening.thread M85x4, there M80x4",
+        ),
+        (
+            "piston-rod",
+            'sections.a.thread = "M85x4"',
+            'sections.a.thread = "M80x4"',
+            "sections.a.thread M85x4",
+        ),
+        ("piston-rod", 'sections.a.form = "plain"', 'sections.a.form = "thread"', "sections.a.form plain"),
+        ("retaining-ring", 'fastened = "screwed in"', 'fastened = "bolted on"', "fastened screwed in"),
+        ("slide-bar", 'section = "I"', 'section = "rectangle"', "section I, there rectangle"),
+        (
+            "steam-pipe",
+            'bends_are = "formed elbows"',
+            'bends_are = "bent from the pipe"',
+            "bends_are formed elbows",
+        ),
+        (
+            "steam-pipe",
+            'takes_up_by = "bellows"',
+            'takes_up_by = "bends"',
+            "takes_up_by bellows, there bends",
+        ),
+        (
+            "valve-spindle",
+            'least_section = "plain"',
+            'least_section = "thread"',
+            "least_section plain, there thread",
+        ),
+        ("valve-spindle", 'valve_held.by = "nut"', 'valve_held.by = "forged in one"', "valve_held.by nut"),
+        (
+            "valve-spindle",
+            'valve_held.thread = "M24"',
+            'valve_held.thread = "M20"',
+            "valve_held.thread M24, there M20",
+        ),
+        (
+            "valve-spindle",
+            'cap.hardening = "nitrided"',
+            'cap.hardening = "not hardened"',
+            "cap.hardening nitrided",
+        ),
+        ("rocker", 'pin_surface = "nitrided"', 'pin_surface = "case hardened"', "pin_surface nitrided"),
+    ],
+)
+def test_a_word_or_a_number_of_the_form_makes_another_item(
+    workshop: DesignFolder, kind: str, first: str, second: str, says: str
+) -> None:
+    part = f'kind = "{kind}"\ndrawing = "D-1"\n'
+    expect_finding(two(workshop, f"{part}{first}\n", f"{part}{second}\n").only(ITEMS, "first"), says=says)
+    expect_conforms(two(workshop, f"{part}{first}\n", f"{part}{first}\n").only(ITEMS, "first"))
+    expect_conforms(two(workshop, f"{part}{first}\n", part).only(ITEMS, "first"))
+    apart = two(workshop, f'{part}item = "1"\n{first}\n', f'{part}item = "2"\n{second}\n')
+    expect_conforms(apart.only(ITEMS, "first"))
+
+
+@pytest.mark.parametrize(
+    ("kind", "first", "second"),
+    [
+        ("compression-spring", 'loading = "steady"', 'loading = "alternating"'),
+        (
+            "compression-spring",
+            'seating = "both ends hinged in line"',
+            'seating = "one end held and the other free"',
+        ),
+        ("cam", 'held_along = "set screw"', 'held_along = "nothing"'),
+        ("tappet", 'locked_by = "lock nut"', 'locked_by = "tab washer"'),
+        ("poppet-valve", 'serves = "inlet"', 'serves = "exhaust"'),
+        ("cylinder-liner", 'entered = "pressed"', 'entered = "chilled"'),
+        ("valve-seat", 'retention = "none"', 'retention = "screwed ring"'),
+        ("slide-bar", 'ends = "both pinned"', 'ends = "both fixed"'),
+        ("piston-ring", 'place = "front"', 'place = "back"'),
+        ("piston-rod", 'sections.a.thread = "M85x4"', 'sections.a.thread = "M85 x4"'),
+    ],
+)
+def test_how_a_part_is_fitted_locked_and_loaded_makes_no_other(
+    workshop: DesignFolder, kind: str, first: str, second: str
+) -> None:
+    part = f'kind = "{kind}"\ndrawing = "D-1"\n'
+    expect_conforms(two(workshop, f"{part}{first}\n", f"{part}{second}\n").only(ITEMS, "first"))
+
+
 @pytest.mark.parametrize("key", ["clearance_open", "clearance_piston", "lift", "overtravel"])
 def test_what_is_set_where_a_valve_is_fitted_is_on_no_drawing_of_it(workshop: DesignFolder, key: str) -> None:
     """The wall is, and is told."""
