@@ -29,6 +29,7 @@ _MODULES = {
     "rod_flanges": "crosshead",
     "rod_sections": "piston-rod",
     "rods": "piston-rod",
+    "seat_rooms": "pin",
     "shafts": "shaft",
     "supports": "slide-bar",
     "tapers": "piston",
