@@ -162,13 +162,12 @@ def _not_too_long(shaft: Shaft, cams: Sequence[Cam], sheet: Sheet) -> Judgement:
         *(_Standing(f"bearing {name}", one.at, one.length) for name, one in shaft.bearings.items()),
         _Standing("drive", shaft.drive.at, None),
     ]
-    keyways = [one.ends for one in shaft.keyways.values()]
-    if not (
-        all(_is_placed(one, sheet) for one in standing)
-        and all(sheet.is_stated("keyway", one) for one in keyways)
-    ):
+    if not all(_is_placed(one, sheet) for one in standing):
         raise sheet.not_applicable("what stands farthest along the shaft is not known")
-    ends = [_ends_at(one, sheet) for one in standing] + [sheet.take("k_2", one) for one in keyways]
+    ends = [
+        *(_end(one, sheet) for one in standing),
+        *(sheet.take(f"k_2 {name}", one.ends) for name, one in shaft.keyways.items()),
+    ]
     most = sheet.work("L_m", share_of_size, k=sheet.limit("reach", "k"), t=max(ends))
     return (
         sheet.at_most(sheet.take("L", shaft.length), most)
@@ -177,11 +176,9 @@ def _not_too_long(shaft: Shaft, cams: Sequence[Cam], sheet: Sheet) -> Judgement:
     )
 
 
-def _ends_at(one: _Standing, sheet: Sheet) -> Metres:
-    a = sheet.take(f"a of {one.name}", one.at)
-    return (
-        a if one.length is None else sheet.work(f"e of {one.name}", beyond_place, a=a, b=_length(one, sheet))
-    )
+def _end(one: _Standing, sheet: Sheet) -> Metres:
+    a, b = sheet.take(f"a of {one.name}", one.at), _length(one, sheet)
+    return sheet.work(f"e of {one.name}", beyond_place, a=a, b=b)
 
 
 def _bearings(shaft: Shaft, sheet: Sheet) -> list[_Standing]:

@@ -58,6 +58,15 @@ def test_between_the_frames_the_farther_one_counts(workshop: DesignFolder, lengt
     assert workshop.write(made).only(ROOM, "crank-pin").outcome == outcome
 
 
+def test_rods_drawn_in_the_plane_of_the_frame_leave_its_other_side(workshop: DesignFolder) -> None:
+    """300 + 300 mm: on which side of the frame they run is not known."""
+    check = workshop.write(_with_seat("340 mm", _engine(axis="300 mm", frame="300 mm"))).only(
+        ROOM, "crank-pin"
+    )
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "y_r") == pytest.approx(0.600)
+
+
 def test_rods_before_which_the_bearing_has_no_room_are_as_far_out_as_half_of_it(
     workshop: DesignFolder,
 ) -> None:
