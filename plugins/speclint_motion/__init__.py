@@ -30,6 +30,7 @@ _MODULES = {
     "rod_holds": "crosshead",
     "rod_sections": "piston-rod",
     "rods": "piston-rod",
+    "seat_rooms": "pin",
     "shafts": "shaft",
     "supports": "slide-bar",
     "tapers": "piston",

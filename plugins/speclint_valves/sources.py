@@ -20,3 +20,16 @@ WAVE_IN_BAR = Source(
     "articles 168 and 169, longitudinal impact of bars: v √(E ρ), and waves thrown back by a mass and a fixed end",
     memory=True,
 )
+ISO_76 = Source(
+    "ISO 76, Rolling bearings: static load ratings",
+    "2006",
+    "radial roller bearings, factor 44, and permissible contact pressure 4000 MPa",
+    memory=True,
+)
+#: Tin bronze 7 N/mm² in general, and 25 where the journal runs slowly.
+DIN_31652_3 = Source(
+    "DIN 31652 Part 3, Plain bearings: permissible operational parameters",
+    "1983",
+    "table of general values of the specific load, tin bronze",
+    memory=True,
+)

@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+import math
+
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import CGPM, STANDARD_GRAVITY, Kilograms, Metres, NewtonMetres, Newtons, Ratio
+
+#: Density of cold water [kg/m³].
+_WATER = 1000.0
 
 
 @formula("d_l = d − s", cites=[FIRST_PRINCIPLES])
@@ -79,17 +84,25 @@ def share_of_weight(k: Ratio, M: Kilograms) -> Newtons:
     return k * M * STANDARD_GRAVITY
 
 
-@formula("M_l = k M · 9.80665 m/s² · L/12", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg, m and N")
-def share_of_moment(k: Ratio, M: Kilograms, L: Metres) -> NewtonMetres:
-    """A share of the moment that its weight brings on the ends of a level pipe that both hold.
+@formula(
+    "M_l = k (M/L + 1000 kg/m³ · π d²/4) · 9.80665 m/s² · (L/(n + 1))²/12",
+    cites=[FIRST_PRINCIPLES, CGPM],
+    empirical="kg, m and N",
+)
+def share_of_moment(k: Ratio, M: Kilograms, L: Metres, d: Metres, n: Ratio) -> NewtonMetres:
+    """A share of the moment that its weight, full of cold water, brings on the ends of a level pipe that both hold.
 
-    M_l = k M · 9.80665 m/s² · L/12
+    M_l = k (M/L + 1000 kg/m³ · π d²/4) · 9.80665 m/s² · (L/(n + 1))²/12
 
-    ``k`` share [-]; ``M`` mass of the pipe [kg]; ``L`` its length [m]. Returns [N·m].
+    ``k`` share [-]; ``M`` mass of the empty pipe [kg]; ``L`` its length, ``d`` its bore [m]; ``n`` how many brackets
+    carry it between its ends [-]. Returns [N·m]. Raises OutOfRange unless L > 0 and n ≥ 0.
 
-    Hand working: a quarter of 60 kg on 3 m: 15 × 9.80665 × 3/12 = 36.775 N·m.
+    Hand working: 60 kg on 3 m are 20 kg/m, and a bore of 100 mm holds 7.854 kg/m: 27.854 × 9.80665 = 273.154 N/m; a
+    quarter of 273.154 × 3²/12 is 51.216 N·m, and beside one bracket in the middle a quarter of that.
 
-    >>> round(share_of_moment(k=0.25, M=60.0, L=3.0), 3)
-    36.775
+    >>> round(share_of_moment(k=0.25, M=60.0, L=3.0, d=0.1, n=0.0), 3)
+    51.216
     """
-    return k * M * STANDARD_GRAVITY * L / 12
+    require(L > 0, "the length must be above 0")
+    require(n >= 0, "the number of brackets must be 0 or more")
+    return k * (M / L + _WATER * math.pi * d**2 / 4) * STANDARD_GRAVITY * (L / (n + 1)) ** 2 / 12

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import gap_for_bearing
 from speclint.specs import Pin
-from speclint_agreement.formulae.pins import height_of_shoulder, length_in_bosses
+from speclint_agreement.formulae.pins import beside_fillet, height_of_shoulder, length_in_bosses
 
 
 def _in_crosshead(pin: Pin, sheet: Sheet) -> Iterator[Pair]:
@@ -38,7 +38,7 @@ def _seat(pin: Pin, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _shoulder(pin: Pin, sheet: Sheet) -> Iterator[Pair]:
-    """A fillet that runs into the face of its shoulder is as high as its radius; beyond that a pressed seat begins."""
+    """A fillet that runs into its shoulder is as high as its radius; beyond it a seat begins, before it the bearing."""
     if sheet.is_stated("fillet", pin.fillet) and sheet.is_stated("larger diameter", pin.larger_diameter):
         D, d = sheet.take("D_s", pin.larger_diameter), sheet.take("d", pin.diameter)
         h = sheet.work("h", height_of_shoulder, D=D, d=d)
@@ -48,6 +48,19 @@ def _shoulder(pin: Pin, sheet: Sheet) -> Iterator[Pair]:
         if sheet.is_stated("larger diameter", pin.larger_diameter):
             shoulder = worked(sheet.take_nominal("D_s", pin.larger_diameter), pin.larger_diameter)
             yield Pair(shoulder, d_s, "at least", name="seat beyond the shoulder")
+    yield from _beside_fillet(pin, sheet)
+
+
+def _beside_fillet(pin: Pin, sheet: Sheet) -> Iterator[Pair]:
+    """The edge of the bearing of a pin held at one end clear of the fillet, by the middle of the bearing."""
+    stated = pin.overhang, pin.length, pin.fillet
+    if all(sheet.is_stated("overhang, length or fillet", one) for one in stated):
+        least = sheet.work(
+            "a_l", beside_fillet, b=sheet.take("b", pin.length), r_f=sheet.take("r_f", pin.fillet)
+        )
+        yield Pair(
+            pin.overhang, worked(least, pin.length, pin.fillet), "at least", name="bearing beside the fillet"
+        )
 
 
 in_its_crosshead: Rule = agreement(
@@ -66,17 +79,17 @@ in_its_crosshead: Rule = agreement(
 
 fillet_of_its_shoulder: Rule = agreement(
     "pin.fillet-of-its-shoulder",
-    title="The shoulder of a pin is at least as high as the radius of its fillet, and at least as thick as the seat "
-    "that is pressed in beyond it",
+    title="The shoulder of a pin is at least as high as the radius of its fillet and as thick as the seat pressed in "
+    "beyond it, and the bearing of a pin held at one end begins clear of the fillet",
     on=Pin,
     pairs=_shoulder,
     within="",
-    edition=2,
+    edition=3,
     grade=Grade.QUERY,
     why="a fillet larger than its shoulder is cut off before it meets the face: nothing bears there, and the factor of "
     "the pin is judged for a shape that is not turned",
-    leaves_out="a pin that states no shoulder; a relief that is cut into the face; the edge of the bearing that must "
-    "clear the fillet",
+    leaves_out="a pin that states no shoulder; a relief that is cut into the face; a bearing rounded at its edge to "
+    "go over the fillet, of which the length is that between the roundings; its play along the pin",
 )
 
 RULES = (in_its_crosshead, fillet_of_its_shoulder)

@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterable, Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
 from speclint.equations import Kilograms
-from speclint.facts import mass_of_part
-from speclint.specs import Force, Moment, PipeEnd, SteamPipe
+from speclint.facts import bore_of_pipe, mass_of_part
+from speclint.specs import Bracket, Force, Moment, PipeEnd, SteamPipe
 from speclint_agreement.formulae.pipes import share_of_moment, share_of_weight
 
 
@@ -22,11 +22,17 @@ def _forces(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _moments(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
-    """The same of the greatest moment, against that of the weight of a level pipe."""
+    """The same of the greatest moment, against that of the weight of a level pipe full of water, between brackets."""
     ends = ((name, end.moment) for name, end in _ends(pipe))
 
     def least(mass: Kilograms) -> float:
-        given = {"M": mass, "L": sheet.take_nominal("L", pipe.length)}
+        D, t = sheet.take_nominal("D", pipe.outside_diameter), sheet.take_nominal("t", pipe.wall)
+        given = {
+            "M": mass,
+            "L": sheet.take_nominal("L", pipe.length),
+            "d": sheet.work("d", bore_of_pipe, D=D, t=t),
+            "n": float(len(sheet.belonging_to(pipe, Bracket))),
+        }
         return float(sheet.work("M_l", share_of_moment, k=sheet.limit("share", "k"), **given))
 
     yield from _against_weight("moment", ends, least, pipe, sheet)
@@ -75,10 +81,11 @@ by_weight: Rule = agreement(
 moment_by_weight: Rule = agreement(
     "pipe.end-moment-by-weight",
     title="The moment that an end of a pipe is said to bring on its part is at least a quarter of that of the weight "
-    "of a level pipe held at both ends",
+    "of a level pipe, full of water, held at both ends and by its brackets",
     on=SteamPipe,
     pairs=_moments,
     within="",
+    edition=2,
     limits=[
         Limit(
             "share",
@@ -90,8 +97,8 @@ moment_by_weight: Rule = agreement(
     ],
     grade=Grade.QUERY,
     why="the branch of an opening that was judged by a moment without the weight of its pipe cracks in service",
-    leaves_out="what heat adds, which is the most of it and wants an analysis; jolts, water and lagging; a pipe that "
-    "stands upright, whose weight bends nothing, and a hanger, which no spec states",
+    leaves_out="what heat adds, which is the most of it and wants an analysis; jolts and lagging; brackets not "
+    "evenly apart, and what each carries; a pipe that stands upright, whose weight bends nothing",
 )
 
 RULES = (by_weight, moment_by_weight)

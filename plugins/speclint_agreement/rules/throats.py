@@ -8,6 +8,7 @@ from speclint import Grade, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import around_throat, least_perimeter
 from speclint.handbook.members import round_area
 from speclint.specs import PoppetValve, SteamPassage, ValveSpindle
+from speclint_agreement.formulae.seats import rim_inside
 
 
 def _throats(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
@@ -24,11 +25,23 @@ def _throats(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
         for name, beat in beats
         if sheet.is_stated(f"blocked area, {name}", beat.blocked_area)
     ]
+    yield from _within_valve(valve, sheet)
     for spindle in sheet.belonging_to(valve, ValveSpindle):
         if areas and sheet.is_stated(f"diameter of {spindle.id}", spindle.diameter):
             A = sheet.work("A_s", round_area, d=sheet.take("d", spindle.diameter))
             most = max(areas, key=lambda one: one[0])[1]
             yield Pair(most, worked(A, spindle.diameter), "at least", name=spindle.id)
+
+
+def _within_valve(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
+    """The throat of the beat whose steam flows through the valve, against what the wall of its rim leaves."""
+    through = sheet.said("steam flows through the valve", valve.through_valve)
+    for name, beat in (("upper", valve.upper_beat), ("lower", valve.lower_beat)):
+        stated = beat.throat, beat.rim_diameter, valve.wall
+        if name == through and all(sheet.is_stated(f"throat, rim or wall, {name}", one) for one in stated):
+            D, t = sheet.take("D_r", beat.rim_diameter), sheet.take("t", valve.wall)
+            inside = worked(sheet.work("d_r", rim_inside, D=D, t=t), beat.rim_diameter, valve.wall)
+            yield Pair(beat.throat, inside, "at most", name=f"{name}, within the valve")
 
 
 def _sections(passage: SteamPassage, sheet: Sheet) -> Iterator[Pair]:
@@ -40,16 +53,17 @@ def _sections(passage: SteamPassage, sheet: Sheet) -> Iterator[Pair]:
 
 throat_of_seat: Rule = agreement(
     "valve.throat-of-seat",
-    title="The throat of each beat is no wider than the bore of its seat and the passage beyond it, and what is taken "
-    "off covers the spindle",
+    title="The throat of each beat is no wider than the bore of its seat and the passage beyond it, that through the "
+    "valve no wider than its rim leaves, and what is taken off covers the spindle",
     on=PoppetValve,
     pairs=_throats,
     within="",
     grade=Grade.NONCONFORMITY,
     why="the steam is reckoned through a throat that the ring or the spindle closes in part: the engine chokes there",
-    edition=2,
-    leaves_out="ribs and hub of the valve; a block that states no passage beyond the seat; which of two throats the "
-    "spindle goes through, and one that leaves the valve on the side away from both",
+    edition=3,
+    leaves_out="ribs and hub of the valve; a valve that does not state its rim; a block that states no passage beyond "
+    "the seat; which of two throats the spindle goes through, and one that leaves the valve on the side away "
+    "from both",
 )
 
 section_possible: Rule = agreement(

@@ -60,3 +60,59 @@ def pressure_lost_all_along(x: Ratio, F: Newtons, D: Metres, L: Metres) -> Pasca
     """
     require(D > 0 and L > 0, "a seat has a diameter and a length above 0")
     return x * 2 / math.pi * F / (D * L)
+
+
+@formula("L_m = k d_s", cites=[FIRST_PRINCIPLES])
+def longest_seat(k: Ratio, d_s: Metres) -> Metres:
+    """Greatest length of a seat that is usual for its diameter.
+
+    L_m = k d_s
+
+    ``k`` length over diameter [-]; ``d_s`` diameter of the seat [m]. Returns [m].
+
+    >>> round(longest_seat(k=1.75, d_s=0.2), 6)
+    0.35
+    """
+    return k * d_s
+
+
+@formula("y_e = a + L", cites=[FIRST_PRINCIPLES])
+def end_of_seat(a: Metres, L: Metres) -> Metres:
+    """Distance of the end of a pin's seat from the plane in which the rods move.
+
+    y_e = a + L
+
+    ``a`` from that plane to the face that holds the pin; ``L`` length of the seat [m]. Returns [m].
+
+    >>> round(end_of_seat(a=0.125, L=0.230), 6)
+    0.355
+    """
+    return a + L
+
+
+@formula("y_r = y_a − y_f", cites=[FIRST_PRINCIPLES])
+def room_outside(y_a: Metres, y_f: Metres) -> Metres:
+    """Room from the plane of rods that run outside of the frames to the frame on their side.
+
+    y_r = y_a − y_f
+
+    ``y_a`` of the rods, ``y_f`` of the frame, both from the middle of the engine [m]. Returns [m].
+
+    >>> round(room_outside(y_a=0.880, y_f=0.470), 6)
+    0.41
+    """
+    return y_a - y_f
+
+
+@formula("y_r = y_a + y_f", cites=[FIRST_PRINCIPLES])
+def room_inside(y_a: Metres, y_f: Metres) -> Metres:
+    """Room from the plane of rods that run between the frames to the frame that is farther from them.
+
+    y_r = y_a + y_f
+
+    ``y_a`` of the rods, ``y_f`` of a frame, both from the middle of the engine [m]. Returns [m].
+
+    >>> round(room_inside(y_a=0.3, y_f=0.47), 6)
+    0.77
+    """
+    return y_a + y_f

@@ -9,6 +9,9 @@ from speclint.specs import SteamPipe
 from speclint_steamways.formulae.pipes import least_thinning
 from speclint_steamways.sources import EN_10216_2, ISO_1127, TEMA_BENDS
 
+#: Families of metal that steam, water and soot eat away evenly.
+_RUSTS = ("carbon-steel", "alloy-steel", "cast-steel")
+
 
 @rule(
     "pipe.wall-as-delivered",
@@ -73,4 +76,34 @@ def _as_bent(pipe: SteamPipe, sheet: Sheet) -> Iterator[Judgement]:
     )
 
 
-RULES = (as_delivered,)
+@rule(
+    "pipe.corrosion-allowance",
+    title="A steam pipe of steel that rusts has at least 0.75 mm for corrosion and wear",
+    wrong="pipe has {found} for corrosion, {limit} or more is usual",
+    on=SteamPipe,
+    grade=Grade.QUERY,
+    cites=[COMMON_PRACTICE],
+    why="a pipe rusts where water lies in it as the engine stands, and where soot and water lie on it; a wall reckoned "
+    "with a tenth of what it will lose is thin long before it is looked at",
+    leaves_out="how fast it rusts where it lies, which the years until it is renewed decide; pitting, and erosion by "
+    "wet steam in bends; threads cut into it",
+    against=("corrode",),
+    limits=[
+        Limit(
+            "allowance",
+            "0.75 mm",
+            "length",
+            COMMON_PRACTICE,
+            "least allowance for corrosion and wear; 1 mm to 2 mm are usual",
+        )
+    ],
+)
+def corrosion_allowance(pipe: SteamPipe, sheet: Sheet) -> Judgement:
+    """The allowance that every rule on the wall takes off, as it is stated."""
+    family = sheet.material_of(pipe).family
+    if family not in _RUSTS:
+        raise sheet.not_applicable(f"{family.replace('-', ' ')} does not rust")
+    return sheet.at_least(sheet.take("A", pipe.corrosion_allowance), sheet.limit("allowance"))
+
+
+RULES = (as_delivered, corrosion_allowance)

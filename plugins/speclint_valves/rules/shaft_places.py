@@ -7,9 +7,10 @@ from functools import partial
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
-from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
 from speclint.facts import cams_on
+from speclint.handbook.fits import share_of_size
 from speclint.specs import Cam, Shaft
 from speclint_valves.formulae.room import before_place, beyond_place, half_of_both, places_apart
 from speclint_valves.inputs.hubs import longest_of
@@ -28,20 +29,32 @@ class _Standing(NamedTuple):
 
 @rule(
     "shaft.cams-in-their-places",
-    title="The cams of a shaft stand on its length, clear of each other, of its bearings and of its drive, and the "
-    "key of each lies within a keyway of the shaft; no keyway runs into a bearing",
+    title="The cams of a shaft stand on its length, clear of each other, of its bearings and of its drive, the "
+    "key of each in a keyway, no keyway in a bearing; it is at most 1.5 times as long as all this takes",
     on=Shaft,
     grade=Grade.NONCONFORMITY,
-    edition=2,
-    cites=[FIRST_PRINCIPLES],
+    edition=3,
+    limits=[
+        Limit(
+            "reach",
+            "1.5",
+            "ratio",
+            COMMON_PRACTICE,
+            "greatest length of a shaft over the end of what stands farthest along it",
+        )
+    ],
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a cam that stands where another does, or beside its key, cannot be put there, and bends the shaft elsewhere",
     leaves_out="gaps between cams, collars and nuts; a hub with its middle beside that of its track; ends, keyways and "
-    "tracks of one tappet where the shaft slides along; whether each cam stands under its tappet; the length and the "
-    "key of what drives the shaft",
+    "tracks of one tappet where the shaft slides along; the end of a shaft whose drive does not say where it "
+    "is; whether each cam stands under its tappet; the length and the key of what drives the shaft",
     against=(),
 )
 def cams_in_places(shaft: Shaft, sheet: Sheet) -> Judgement:
-    """a_2 − a_1 ≥ (b_1 + b_2)/2 of neighbours, a − b/2 ≥ 0 and a + b/2 ≤ L, and the same of each key in its keyway."""
+    """a_2 − a_1 ≥ (b_1 + b_2)/2 of neighbours, a − b/2 ≥ 0 and a + b/2 ≤ L, and the same of each key in its keyway.
+
+    A length of more than 1.5 times the greatest of all a + b/2 is asked about.
+    """
     cams = cams_on(shaft, sheet)
     if not cams:
         raise sheet.not_applicable("no cam turns on it")
@@ -55,6 +68,7 @@ def cams_in_places(shaft: Shaft, sheet: Sheet) -> Judgement:
     ]
     if not slides:
         items += [(f"keyway {name}", partial(_keyway, shaft, name, sheet)) for name in shaft.keyways]
+        items.append(("length", partial(_not_too_long, shaft, cams, sheet)))
     items += [
         (f"{two.name} beside {one.name}", partial(_clear, one, two, sheet))
         for one, two in pairwise(_standing(shaft, cams, sheet, slides=slides))
@@ -139,6 +153,32 @@ def _before_or_behind(begins: Metres, ends: Metres, bearing: _Standing, sheet: S
     return sheet.at_least(begins, sheet.work(f"x_2 {bearing.name}", beyond_place, a=x, b=b)).else_says(
         f"{{item}} begins at {{found}}, and {bearing.name} reaches to {{limit}}"
     )
+
+
+def _not_too_long(shaft: Shaft, cams: Sequence[Cam], sheet: Sheet) -> Judgement:
+    """The length of a shaft, against the end of the last that stands on it: cam, bearing, drive or keyway."""
+    standing = [
+        *(_Standing(cam.id, cam.at, longest_of(cam, sheet)) for cam in cams),
+        *(_Standing(f"bearing {name}", one.at, one.length) for name, one in shaft.bearings.items()),
+        _Standing("drive", shaft.drive.at, None),
+    ]
+    if not all(_is_placed(one, sheet) for one in standing):
+        raise sheet.not_applicable("what stands farthest along the shaft is not known")
+    ends = [
+        *(_end(one, sheet) for one in standing),
+        *(sheet.take(f"k_2 {name}", one.ends) for name, one in shaft.keyways.items()),
+    ]
+    most = sheet.work("L_m", share_of_size, k=sheet.limit("reach", "k"), t=max(ends))
+    return (
+        sheet.at_most(sheet.take("L", shaft.length), most)
+        .else_says("shaft {found} long, by what stands on it {limit} at most")
+        .graded(Grade.QUERY)
+    )
+
+
+def _end(one: _Standing, sheet: Sheet) -> Metres:
+    a, b = sheet.take(f"a of {one.name}", one.at), _length(one, sheet)
+    return sheet.work(f"e of {one.name}", beyond_place, a=a, b=b)
 
 
 def _bearings(shaft: Shaft, sheet: Sheet) -> list[_Standing]:

@@ -19,11 +19,13 @@ class ShaftBearing(SpecTable):
     Fields:
         at: the middle of it along the shaft
         length: of it along the shaft
+        runs_in: a bush, or a rolling bearing; left out, it is taken for a bush
         rated_load: the greatest load across the shaft that it is rated for
     """
 
     at: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
     length: Annotated[Length, Span("4 mm", "600 mm")] = NOT_STATED
+    runs_in: Word[Literal["bush", "rolling bearing"]] = NOT_STATED
     rated_load: Force = NOT_STATED
 
 

@@ -158,6 +158,23 @@ def test_a_fillet_runs_into_its_shoulder(workshop: DesignFolder, old: str, new: 
     )
 
 
+@pytest.mark.parametrize(
+    ("old", "new", "ends"),
+    [
+        # 185/2 + 10 = 102.5 mm
+        ('overhang = "120 mm"', 'overhang = "102.6 mm"', FINE),
+        ('overhang = "120 mm"', 'overhang = "102.4 mm"', QUERY),
+        ('overhang = "120 mm"', 'overhang = "102.6 mm ±0.2"', QUERY),
+        # 2 (120 - 10) = 220 mm
+        ('length = "185 mm"', 'length = "219.8 mm"', FINE),
+        ('length = "185 mm"', 'length = "220.2 mm"', QUERY),
+    ],
+)
+def test_a_bearing_begins_clear_of_the_fillet(workshop: DesignFolder, old: str, new: str, ends: Ends) -> None:
+    check = workshop.write(files("crank-pin", (old, new)))
+    assert outcome(check, "pin.fillet-of-its-shoulder", "crank-pin") == ends
+
+
 def test_a_crosshead_pin_may_have_a_shoulder_too(workshop: DesignFolder) -> None:
     """(120 - 100)/2 = 10 mm."""
     rule, shoulder = "pin.fillet-of-its-shoulder", 'larger_diameter = "120 mm"\nfillet = "{} mm"\n'

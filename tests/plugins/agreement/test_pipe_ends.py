@@ -70,25 +70,25 @@ def test_a_kilogram_weighs_what_the_conference_agreed() -> None:
 
 
 MOMENT = "pipe.end-moment-by-weight"
-BENT = {**FILES, "pipe.toml": PIPE + 'ends_at.moment = "73 N·m"\n'}
+BENT = {**FILES, "pipe.toml": PIPE + 'ends_at.moment = "90 N·m"\n'}
 
 
 @pytest.mark.parametrize(
     ("old", "new", "ends"),
     [
-        ("73 N", "73 N", FINE),
-        ("73 N", "72 N", ASKS),
-        ('"73 N·m"', '"70..75 N·m"', ASKS),
-        ('"4 m"', '"4.02 m"', ASKS),
-        ('ends_at.moment = "73 N·m"\n', "", NONE),
+        ("90 N", "89.5 N", FINE),
+        ("90 N", "88.5 N", ASKS),
+        ('"90 N·m"', '"88..92 N·m"', ASKS),
+        ('"4 m"', '"4.04 m"', ASKS),
+        ('ends_at.moment = "90 N·m"\n', "", NONE),
         ('wall = "10 mm"\n', "", NONE),
-        ('ends_at.moment = "73', 'starts_at.moment = "72', ASKS),
+        ('ends_at.moment = "90', 'starts_at.moment = "88', ASKS),
     ],
 )
 def test_an_end_takes_a_quarter_of_the_moment_of_its_pipe(
     workshop: DesignFolder, old: str, new: str, ends: tuple[str, Grade | None]
 ) -> None:
-    """217.66 N on 4 m, over 12: 72.553 N·m."""
+    """22.1954 kg/m, and π/4 × 0.08² × 1000 = 5.0265 kg/m of water: 266.956 N/m × 4²/12/4 = 88.985 N·m."""
     workshop.write(BENT, settings=WITH_METALS)
     check = workshop.replace("pipe.toml", old, new).only(MOMENT, "pipe")
     assert (check.outcome, check.grade) == ends, check.says
@@ -96,6 +96,18 @@ def test_an_end_takes_a_quarter_of_the_moment_of_its_pipe(
 
 def test_the_moment_of_the_weight_by_hand(workshop: DesignFolder) -> None:
     workshop.write(BENT, settings=WITH_METALS)
-    check = workshop.replace("pipe.toml", "73 N", "7 N").only(MOMENT, "pipe")
-    assert limit(check) == pytest.approx(72.553, rel=1e-4)
-    assert share_of_moment(k=1.0, M=12.0, L=1.0) == pytest.approx(9.80665)
+    check = workshop.replace("pipe.toml", "90 N", "7 N").only(MOMENT, "pipe")
+    assert limit(check) == pytest.approx(88.985, rel=1e-4)
+    assert share_of_moment(k=1.0, M=12.0, L=1.0, d=0.0, n=0.0) == pytest.approx(9.80665)
+
+
+@pytest.mark.parametrize(("brackets", "least"), [(1, 88.985 / 4), (2, 88.985 / 9)])
+def test_brackets_shorten_what_an_end_holds(workshop: DesignFolder, brackets: int, least: float) -> None:
+    """The pipe hangs in halves, or in thirds: the moment goes with the square of the length between."""
+    hung = {
+        f"bracket-{number}.toml": f'kind = "bracket"\nid = "bracket-{number}"\n[carries.pipe]\nof = "pipe"\n'
+        for number in range(brackets)
+    }
+    workshop.write({**BENT, **hung}, settings=WITH_METALS)
+    check = workshop.replace("pipe.toml", "90 N", "7 N").only(MOMENT, "pipe")
+    assert limit(check) == pytest.approx(least, rel=1e-4)

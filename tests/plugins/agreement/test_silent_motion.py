@@ -211,7 +211,18 @@ ROWS: list[Row] = [
         "crank-pin",
         _TRAIN,
         (SILENT, ("crank-pin.toml", 'fillet = "10 mm"\n')),
-        (SILENT, ("crank-pin.toml", 'larger_diameter = "200 mm"\n')),
+        (FINE, ("crank-pin.toml", 'larger_diameter = "200 mm"\n')),
+        (FINE, ("crank-pin.toml", 'overhang = "120 mm"\n')),
+        (
+            SILENT,
+            ("crank-pin.toml", 'larger_diameter = "200 mm"\n'),
+            ("crank-pin.toml", 'overhang = "120 mm"\n'),
+        ),
+        (
+            SILENT,
+            ("crank-pin.toml", 'larger_diameter = "200 mm"\n'),
+            ("crank-pin.toml", 'length = "185 mm"\n'),
+        ),
         (ASKED, ("crank-pin.toml", 'diameter = "165 mm"\n')),
     ),
     *rows(

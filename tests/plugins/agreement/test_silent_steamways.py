@@ -251,7 +251,7 @@ ROWS: list[Row] = [
         "pipe.end-moment-by-weight",
         "pipe",
         {**PIPE_MOMENT, "speclint.toml": WITH_METALS},
-        (SILENT, ("pipe.toml", 'ends_at.moment = "73 N·m"\n')),
+        (SILENT, ("pipe.toml", 'ends_at.moment = "90 N·m"\n')),
         (SILENT, ("pipe.toml", 'length = "4 m"\n')),
     ),
     *rows(

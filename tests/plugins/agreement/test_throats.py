@@ -38,6 +38,57 @@ def test_a_throat_lies_within_its_seat(
 
 
 @pytest.mark.parametrize(
+    ("beat", "through", "rim", "wall", "ends"),
+    [
+        ("lower", "lower", "148.2 mm", "9 mm", FINE),
+        ("lower", "lower", "147.8 mm", "9 mm", WRONG),
+        ("lower", "lower", "148.2 mm", "9 mm ±0.2", WRONG),
+        ("lower", "upper", "147.8 mm", "9 mm", FINE),
+        ("lower", "neither", "147.8 mm", "9 mm", FINE),
+        ("upper", "upper", "158.2 mm", "9 mm", FINE),
+        ("upper", "upper", "157.8 mm", "9 mm", WRONG),
+        ("upper", "lower", "157.8 mm", "9 mm", FINE),
+    ],
+)
+def test_a_throat_through_the_valve_lies_within_its_rim(
+    design: DesignFolder, beat: str, through: str, rim: str, wall: str, ends: tuple[str, Grade | None]
+) -> None:
+    """Walls of 9 mm leave 130 mm of 148, and 140 mm of 158."""
+    throat = {"lower": 'throat = "130 mm"', "upper": 'throat = "140 mm"'}[beat]
+    changes = (
+        ('through_valve = "neither"', f'through_valve = "{through}"\nwall = "{wall}"'),
+        (throat, f'{throat}\nrim_diameter = "{rim}"'),
+    )
+    check = design.write(train_files(valve=changes)).only("valve.throat-of-seat")
+    assert (check.outcome, check.grade) == ends
+
+
+@pytest.mark.parametrize(
+    ("left_out", "ends"),
+    [
+        ("", WRONG),
+        ('\nwall = "40 mm"', FINE),
+        ('rim_diameter = "148 mm"', FINE),
+        ('through_valve = "lower"', FINE),
+    ],
+)
+def test_what_is_not_stated_of_a_rim_is_passed_over(
+    design: DesignFolder, left_out: str, ends: tuple[str, Grade | None]
+) -> None:
+    """A wall of 40 mm leaves 68 mm of 148."""
+    throat = 'throat = "130 mm"'
+    files = train_files(
+        valve=(
+            ('through_valve = "neither"', 'through_valve = "lower"\nwall = "40 mm"'),
+            (throat, f'{throat}\nrim_diameter = "148 mm"'),
+        )
+    )
+    files["valve.toml"] = files["valve.toml"].replace(left_out, "") if left_out else files["valve.toml"]
+    check = design.write(files).only("valve.throat-of-seat")
+    assert (check.outcome, check.grade) == ends
+
+
+@pytest.mark.parametrize(
     ("upper", "lower", "ends"),
     [("381 mm²", "1 mm²", FINE), ("1 mm²", "381 mm²", FINE), ("379 mm²", "379 mm²", WRONG)],
 )

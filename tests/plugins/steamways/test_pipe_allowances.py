@@ -1,4 +1,7 @@
-"""pipe.wall-as-delivered, by hand: 168.3 mm bent to 300 mm thins by 168.3/(168.3 + 1200) = 12.29993 % at the least."""
+"""pipe.wall-as-delivered and pipe.corrosion-allowance.
+
+168.3 mm bent to 300 mm thins by 168.3/(168.3 + 1200) = 12.29993 % at the least.
+"""
 
 from __future__ import annotations
 
@@ -80,3 +83,46 @@ def test_what_is_not_stated_is_asked_for(workshop: DesignFolder, line: str) -> N
 def test_a_bend_of_the_double_radius_thins_by_less_by_tema() -> None:
     """RCB-2.31, from memory: a tube of 19.05 mm bent to 38.1 mm is ordered 1 + 19.05/(4 × 38.1) = 1.125 as thick."""
     assert 1 / (1 - least_thinning(x=1.0, D=19.05e-3, R=38.1e-3)) == pytest.approx(1.125)
+
+
+CORRODES, ASKED = "pipe.corrosion-allowance", ("finding", Grade.QUERY)
+ALLOWED = 'corrosion_allowance = "1 mm"'
+
+
+@pytest.mark.parametrize(
+    ("allowance", "wanted"),
+    [
+        ("1.5 mm", FINE),
+        ("0.76 mm", FINE),
+        ("0.74 mm", ASKED),
+        ("0.8 mm ±0.1", ASKED),
+        ("0.15 mm", ASKED),
+        ("0 mm", ASKED),
+    ],
+)
+def test_a_pipe_has_something_to_lose(
+    workshop: DesignFolder, allowance: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """0.75 mm at the least."""
+    check = workshop.write(files((ALLOWED, f'corrosion_allowance = "{allowance}"'))).only(CORRODES)
+    assert (check.outcome, check.grade) == wanted, check.says
+
+
+@pytest.mark.parametrize(
+    ("metal", "outcome"),
+    [
+        ("tube-P235GH", "finding"),
+        ("cast-steel-GP240GH", "finding"),
+        ("stainless-1.4301", "not applicable"),
+        ("bronze-CC480K", "not applicable"),
+    ],
+)
+def test_steel_rusts(workshop: DesignFolder, metal: str, outcome: str) -> None:
+    changes = (ALLOWED, 'corrosion_allowance = "0.2 mm"'), ("tube-16Mo3", metal)
+    assert workshop.write(files(*changes)).only(CORRODES).outcome == outcome
+
+
+def test_an_allowance_that_is_not_stated_is_asked_for(workshop: DesignFolder) -> None:
+    check = workshop.write(files((ALLOWED + "\n", ""))).only(CORRODES)
+    assert check.outcome == "not assessed"
+    assert "corrosion_allowance" in check.says

@@ -12,13 +12,14 @@ from speclint.testing import DesignFolder, changed, found, limit, on_sheet
 from tests.plugins.valves.test_shafts import GEAR, HOLDS, shafted
 
 BENDS, LOAD, TORSION = "shaft.bends-under-its-cams", "shaft.bearing-load", "shaft.torsion"
-FINE, WRONG = ("conforms", None), ("finding", Grade.NONCONFORMITY)
+FINE, WRONG, ASKED = ("conforms", None), ("finding", Grade.NONCONFORMITY), ("finding", Grade.QUERY)
 SILENT = ("not applicable", None)
 Ends = tuple[str, "Grade | None"]
 #: What is added to a shaft with a torque: two bearings 300 mm apart, and a coupling that only turns it.
-LINE = """drive = { by = "coupling" }
-bearings.near = { at = "100 mm", length = "40 mm", rated_load = "50 kN" }
-bearings.far = { at = "400 mm", length = "40 mm", rated_load = "50 kN" }
+LINE = """greatest_diameter = "60 mm"
+drive = { by = "coupling" }
+bearings.near = { at = "100 mm", length = "40 mm", rated_load = "10 kN" }
+bearings.far = { at = "400 mm", length = "40 mm", rated_load = "10 kN" }
 """
 #: What turns it by 300 N·m, 60 mm beyond the far bearing: a chain by 3000 N at a radius of 100 mm.
 CHAIN = 'drive = { by = "chain", at = "460 mm", radius = "100 mm" }\n'
@@ -235,7 +236,7 @@ def test_a_shaft_without_a_gear_names_no_notch(design: DesignFolder) -> None:
     assert "notch" not in check.judgement.of
 
 
-THIRD = 'bearings.third = { at = "700 mm", length = "40 mm", rated_load = "50 kN" }\n'
+THIRD = 'bearings.third = { at = "700 mm", length = "40 mm", rated_load = "10 kN" }\n'
 
 
 def test_three_bearings_in_line(design: DesignFolder) -> None:
@@ -282,7 +283,7 @@ def test_bearings_are_rated_for_their_load(
     design: DesignFolder, name: str, share: float, rated: float, ends: Ends
 ) -> None:
     """At 200 mm of bearings at 100 and 400 mm."""
-    line = changed(LINE, (_rated(name, "50 kN"), _rated(name, f"{RUNNING * share * rated:.2f} N")))
+    line = changed(LINE, (_rated(name, "10 kN"), _rated(name, f"{RUNNING * share * rated:.2f} N")))
     check = placed(design, "200 mm", line=line).only(LOAD)
     assert (check.outcome, check.grade) == ends
     if ends == WRONG:
@@ -290,9 +291,59 @@ def test_bearings_are_rated_for_their_load(
         assert check.actual.startswith(f"bearing {name} loaded with")
 
 
-def _rated(name: str, load: str) -> str:
+def _rated(name: str, load: str, more: str = "") -> str:
     at = {"near": 100, "far": 400}[name]
-    return f'bearings.{name} = {{ at = "{at} mm", length = "40 mm", rated_load = "{load}" }}'
+    return f'bearings.{name} = {{ at = "{at} mm", length = "40 mm", rated_load = "{load}"{more} }}'
+
+
+@pytest.mark.parametrize(
+    ("more", "rated", "ends"),
+    [
+        ("", "59.9 kN", FINE),
+        ("", "60.1 kN", ASKED),
+        (', runs_in = "bush"', "60.1 kN", ASKED),
+        (', runs_in = "rolling bearing"', "60.1 kN", FINE),
+        (', runs_in = "rolling bearing"', "497 kN", FINE),
+        (', runs_in = "rolling bearing"', "498 kN", WRONG),
+    ],
+)
+def test_a_bearing_is_rated_for_no_more_than_its_size_bears(
+    design: DesignFolder, more: str, rated: str, ends: Ends
+) -> None:
+    """A bush: 25 MPa × 60 × 40 mm = 60 kN. Rollers: 44 MPa × π × 1.5 × 60 × 40 mm = 497.63 kN."""
+    line = changed(LINE, (_rated("far", "10 kN"), _rated("far", rated, more)))
+    check = placed(design, "200 mm", line=line).only(LOAD)
+    assert (check.outcome, check.grade) == ends
+    if ends == ASKED:
+        assert check.actual == (
+            "bearing far rated for 25.04 MPa, more than 25 MPa of a bush, and not said to be a rolling bearing"
+        )
+    if ends == WRONG:
+        assert check.actual == "bearing far rated for 498 kN, rollers all round it bear 497.6 kN"
+
+
+@pytest.mark.parametrize(("diameter", "ends"), [("50.1 mm", FINE), ("49.9 mm", ASKED)])
+def test_a_shaft_without_a_collar_is_as_thick_in_its_bearings(
+    design: DesignFolder, diameter: str, ends: Ends
+) -> None:
+    """50 kN/(25 MPa × 40 mm) = 50 mm."""
+    rated = _rated("far", "10 kN"), _rated("far", "50 kN")
+    line = changed(LINE, ('greatest_diameter = "60 mm"', f'diameter = "{diameter}"'), rated)
+    check = placed(design, "200 mm", line=line).only(LOAD)
+    assert (check.outcome, check.grade) == ends
+
+
+@pytest.mark.parametrize(
+    ("old", "says"),
+    [
+        ('greatest_diameter = "60 mm"\n', "diameter is not stated"),
+        (', length = "40 mm"', "length is not stated"),
+    ],
+)
+def test_the_size_of_a_bearing_is_asked_for(design: DesignFolder, old: str, says: str) -> None:
+    check = placed(design, "200 mm", line=LINE.replace(old, "", 1)).only(LOAD)
+    assert check.outcome == "not assessed"
+    assert says in check.says
 
 
 def test_the_drive_loads_the_bearings_too(design: DesignFolder) -> None:
@@ -306,7 +357,7 @@ def test_the_drive_loads_the_bearings_too(design: DesignFolder) -> None:
 @pytest.mark.parametrize(
     ("old", "new", "says"),
     [
-        ('rated_load = "50 kN" }\n', "}\n", "rated_load is not stated"),
+        ('rated_load = "10 kN" }\n', "}\n", "rated_load is not stated"),
         ('at = "100 mm", length', "length", "at is not stated"),
         ('drive = { by = "coupling" }\n', "", "drive.by is not stated"),
         ('by = "coupling"', 'by = "chain", at = "1 mm"', "radius is not stated"),
@@ -324,7 +375,7 @@ def test_what_a_bearing_load_rests_on_is_asked_for(
 
 @pytest.mark.parametrize("rule", [LOAD, TORSION, BENDS])
 def test_one_bearing_is_not_enough(design: DesignFolder, rule: str) -> None:
-    line = changed(LINE, (_rated("far", "50 kN") + "\n", ""))
+    line = changed(LINE, (_rated("far", "10 kN") + "\n", ""))
     check = placed(design, "200 mm", line=line, bending_moment="1 N·m").only(rule)
     assert check.outcome == "not assessed"
     assert (

@@ -9,6 +9,7 @@ from speclint.testing import DesignFolder, changed
 
 PLACES = "shaft.cams-in-their-places"
 FINE, WRONG, SILENT = ("conforms", None), ("finding", Grade.NONCONFORMITY), ("not applicable", None)
+ASKED = ("finding", Grade.QUERY)
 Ends = tuple[str, "Grade | None"]
 SHAFT = """kind = "shaft"
 id = "shaft"
@@ -102,6 +103,67 @@ def test_cams_that_are_not_keyed_stand_between_ends_and_bearings(
         ("shaft", 'keyways.inner = { begins = "70 mm", ends = "190 mm" }\n', ""),
     ).only(PLACES)
     assert (check.outcome, check.grade) == ends
+
+
+OUTER = ("shaft", 'keyways.outer = { begins = "245 mm", ends = "295 mm" }\n', "")
+
+
+def _driven(at: str, length: str) -> Change:
+    """The shaft turned by a wheel at a place, or at none that is stated, and its length."""
+    drive = f'drive = {{ by = "gear wheel"{at} }}'
+    return "shaft", 'length = "300 mm"', f'length = "{length}"\n{drive}'
+
+
+@pytest.mark.parametrize(
+    ("changes", "ends"),
+    [
+        # The outer keyway ends at 295 mm: 442.5 mm.
+        ((_driven(', at = "0 mm"', "442 mm"),), FINE),
+        ((_driven(', at = "0 mm"', "443 mm"),), ASKED),
+        ((_driven(', at = "0 mm"', "442.4 mm ±0.2"),), ASKED),
+        # Without it a cam of 30 mm with its middle at 270 mm: 427.5 mm.
+        ((*LOOSE, OUTER, _driven(', at = "0 mm"', "427 mm")), FINE),
+        ((*LOOSE, OUTER, _driven(', at = "0 mm"', "428 mm")), ASKED),
+        # A bearing of 40 mm at 320 mm: 510 mm.
+        ((("shaft", 'at = "220 mm"', 'at = "320 mm"'), _driven(', at = "0 mm"', "509 mm")), FINE),
+        ((("shaft", 'at = "220 mm"', 'at = "320 mm"'), _driven(', at = "0 mm"', "511 mm")), ASKED),
+        # A wheel at 310 mm: 465 mm.
+        ((_driven(', at = "310 mm"', "464 mm"),), FINE),
+        ((_driven(', at = "310 mm"', "466 mm"),), ASKED),
+        ((_driven("", "3000 mm"),), FINE),
+    ],
+)
+def test_a_shaft_does_not_end_far_beyond_what_stands_on_it(
+    workshop: DesignFolder, changes: tuple[Change, ...], ends: Ends
+) -> None:
+    check = placed(workshop, *changes).only(PLACES)
+    assert (check.outcome, check.grade) == ends
+
+
+def test_a_long_shaft_is_told_by_both_lengths(workshop: DesignFolder) -> None:
+    check = placed(workshop, _driven(', at = "0 mm"', "3000 mm")).only(PLACES)
+    assert check.actual == "shaft 3000 mm long, by what stands on it 442.5 mm at most"
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        ("cam-c", 'at = "270 mm"\n', ""),
+        ("shaft", 'begins = "245 mm", ends = "295 mm"', 'begins = "245 mm"'),
+        ("shaft", 'at = "220 mm", length = "40 mm"', 'at = "220 mm"'),
+    ],
+)
+def test_where_something_may_stand_at_the_far_end_its_length_is_not_judged(
+    workshop: DesignFolder, more: Change
+) -> None:
+    """What is not stated is asked for, and is all that is told."""
+    check = placed(workshop, more, _driven(', at = "0 mm"', "3000 mm")).only(PLACES)
+    assert check.outcome == "not assessed"
+
+
+def test_the_length_of_a_shaft_that_slides_is_not_judged(workshop: DesignFolder) -> None:
+    name, old, new = _driven(', at = "0 mm"', "3000 mm")
+    assert placed(workshop, (name, old, f"{new}\nslides = true")).only(PLACES).outcome == "conforms"
 
 
 SAME = _at("b", "90 mm")

@@ -1,0 +1,83 @@
+"""The room for the seat of a crank pin: its boss, and the frame behind the wheel."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from functools import partial
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Metres
+from speclint.facts import cranks_of, engine_of
+from speclint.specs import Crank, Pin
+from speclint_motion.formulae.pin_seats import end_of_seat, longest_seat, room_inside, room_outside
+from speclint_motion.inputs import overhang_of_force, piston_of
+
+#: A part of what is judged: its name, and how it is judged.
+_Item = tuple[str, Callable[[], Judgement]]
+
+
+@rule(
+    "pin.seat-has-room",
+    title="The seat of a crank pin is at most 1.75 times as long as it is thick, and ends before the frame behind the "
+    "wheel, or within the frames where the cylinder lies between them",
+    on=Pin,
+    grade=Grade.NONCONFORMITY,
+    limits=[
+        Limit(
+            "proportion",
+            "1.75",
+            "ratio",
+            COMMON_PRACTICE,
+            "greatest length of a pressed seat over its diameter; wheels and webs have 0.7 to 1.5",
+        )
+    ],
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a seat that is longer on paper than the boss of its wheel holds the pin on paper only",
+    leaves_out="the boss of the wheel and the web of the crank axle, whose width no spec states; a frame set in or "
+    "out behind the wheel; axleboxes and the other crank; a crosshead pin, of which pin.in-its-crosshead judges "
+    "this; a taper, whose length pin.held does not count",
+    against=(),
+)
+def seat_has_room(pin: Pin, sheet: Sheet) -> Judgement:
+    """L ≤ k d_s, else a query; and a + L no more than from the rods to the frame: y_a − y_f, or y_a + y_f inside."""
+    if sheet.read("place", pin.place) != "crank pin":
+        raise sheet.not_applicable("pin.in-its-crosshead judges the seat of a crosshead pin")
+    if sheet.read("held by", pin.seat.by) == "taper and nut":
+        raise sheet.not_applicable("the length of a taper is not counted")
+    items: list[_Item] = [("proportion", partial(_in_proportion, pin, sheet)), *_at_cranks(pin, sheet)]
+    return sheet.each(items, lambda item: item[1]())
+
+
+def _in_proportion(pin: Pin, sheet: Sheet) -> Judgement:
+    most = sheet.work(
+        "L_m", longest_seat, k=sheet.limit("proportion", "k"), d_s=sheet.take("d_s", pin.seat.diameter)
+    )
+    return (
+        sheet.at_most(sheet.take("L", pin.seat.length), most)
+        .else_says("seat of {found}, up to {limit} is usual for its diameter")
+        .graded(Grade.QUERY)
+    )
+
+
+def _at_cranks(pin: Pin, sheet: Sheet) -> Iterator[_Item]:
+    """Each crank that the cylinder of the pin turns and that says where its rods and the frame are."""
+    liner = sheet.follow(piston_of(sheet.follow(pin.moved_by), sheet).runs_in)
+    block, bore = sheet.follow(liner.housed_in), sheet.read("bore of liner", liner.in_bore)
+    engine = engine_of(block, sheet)
+    for name, crank in cranks_of(engine, block, sheet) if engine is not None else ():
+        stated = crank.axis_from_centre, crank.frame_from_centre
+        if name == bore and all(sheet.is_stated("rods or frame", one) for one in stated):
+            yield "frame", partial(_before_frame, pin, crank, sheet)
+
+
+def _before_frame(pin: Pin, crank: Crank, sheet: Sheet) -> Judgement:
+    a, L = overhang_of_force(pin, sheet), sheet.take("L", pin.seat.length)
+    reach = sheet.work("y_e", end_of_seat, a=a, L=L)
+    y_a, y_f = sheet.take("y_a", crank.axis_from_centre), sheet.take("y_f", crank.frame_from_centre)
+    room: Metres = sheet.work("y_r", room_outside if y_a > y_f else room_inside, y_a=y_a, y_f=y_f)
+    return sheet.at_most(reach, room).else_says(
+        "seat ends {found} behind the rods, the frame begins at {limit}"
+    )
+
+
+RULES = (seat_has_room,)

@@ -1,0 +1,110 @@
+"""pin.seat-has-room: the seat of a crank pin within its boss, and before the frame."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder, on_sheet
+from tests.plugins.motion.test_pin_seats import IN_WHEEL
+from tests.plugins.motion.train import files
+
+ROOM = "pin.seat-has-room"
+
+
+def _engine(axis: str = "880 mm", frame: str = "470 mm", bore: str = "main") -> str:
+    lines = ['kind = "engine"', 'id = "engine"', "[cranks.only]", 'block = "block"', f'bore = "{bore}"']
+    lines += [f'axis_from_centre = "{axis}"'] if axis else []
+    lines += [f'frame_from_centre = "{frame}"'] if frame else []
+    return "\n".join(lines) + "\n"
+
+
+def _with_seat(length: str, engine: str = "", overhang: str = "120 mm") -> dict[str, str]:
+    made = files(
+        "crank-pin",
+        ('overhang = "120 mm"', f'overhang = "{overhang}"'),
+        add=IN_WHEEL.replace('length = "200 mm"', f'length = "{length}"'),
+    )
+    return {**made, "engine.toml": engine} if engine else made
+
+
+@pytest.mark.parametrize(("length", "outcome"), [("350.4 mm", "conforms"), ("350.5 mm", "finding")])
+def test_a_seat_much_longer_than_thick_is_asked_about(
+    workshop: DesignFolder, length: str, outcome: str
+) -> None:
+    """1.75 × 200.25 mm = 350.4375 mm; no engine is drawn."""
+    check = workshop.write(_with_seat(length)).only(ROOM, "crank-pin")
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert check.grade is Grade.QUERY
+        assert check.actual == "seat of 350.5 mm, up to 350.438 mm is usual for its diameter"
+
+
+@pytest.mark.parametrize(("length", "outcome"), [("290 mm", "conforms"), ("290.1 mm", "finding")])
+def test_a_seat_ends_before_the_frame(workshop: DesignFolder, length: str, outcome: str) -> None:
+    """Rods at 880 mm, the frame at 470: 410 mm, of which the overhang takes 120."""
+    check = workshop.write(_with_seat(length, _engine())).only(ROOM, "crank-pin")
+    assert check.outcome == outcome
+    assert on_sheet(check, "y_r") == pytest.approx(0.410)
+    if outcome == "finding":
+        assert check.grade is Grade.NONCONFORMITY
+        assert check.actual == "seat ends 410.1 mm behind the rods, the frame begins at 410 mm"
+
+
+@pytest.mark.parametrize(("length", "outcome"), [("230 mm", "conforms"), ("230.1 mm", "finding")])
+def test_between_the_frames_the_farther_one_counts(workshop: DesignFolder, length: str, outcome: str) -> None:
+    """Rods at 50 mm, frames at 300: the web may be on either side, so that 350 mm are there, less 120."""
+    made = _with_seat(length, _engine(axis="50 mm", frame="300 mm"))
+    assert workshop.write(made).only(ROOM, "crank-pin").outcome == outcome
+
+
+def test_rods_drawn_in_the_plane_of_the_frame_leave_its_other_side(workshop: DesignFolder) -> None:
+    """300 + 300 mm: on which side of the frame they run is not known."""
+    check = workshop.write(_with_seat("340 mm", _engine(axis="300 mm", frame="300 mm"))).only(
+        ROOM, "crank-pin"
+    )
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "y_r") == pytest.approx(0.600)
+
+
+def test_rods_before_which_the_bearing_has_no_room_are_as_far_out_as_half_of_it(
+    workshop: DesignFolder,
+) -> None:
+    """An overhang of 12 mm on a bearing of 185 mm: 92.5 mm count, with a seat of 318 mm 410.5 of 410."""
+    check = workshop.write(_with_seat("318 mm", _engine(), overhang="12 mm")).only(ROOM, "crank-pin")
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+
+
+@pytest.mark.parametrize(
+    "engine",
+    [_engine(bore="other"), _engine(axis=""), _engine(frame="")],
+    ids=["crank of another bore", "rods not placed", "frame not placed"],
+)
+def test_a_crank_that_says_nothing_of_the_pin_is_passed_over(workshop: DesignFolder, engine: str) -> None:
+    """300 mm are too long for the frame at 470 mm, and not for the diameter."""
+    made = _with_seat("300 mm", engine)
+    made["block.toml"] += "[bores.other]\n"
+    assert workshop.write(made).only(ROOM, "crank-pin").outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("by", "outcome"),
+    [("press fit", "finding"), ("end plate", "finding"), ("taper and nut", "not applicable")],
+)
+def test_the_length_that_grips_is_judged(workshop: DesignFolder, by: str, outcome: str) -> None:
+    made = _with_seat("600 mm")
+    made["crank-pin.toml"] = made["crank-pin.toml"].replace("press fit", by)
+    assert workshop.write(made).only(ROOM, "crank-pin").outcome == outcome
+
+
+def test_a_crosshead_pin_is_left_to_its_crosshead(workshop: DesignFolder) -> None:
+    check = workshop.write(files("pin", add=IN_WHEEL)).only(ROOM, "pin")
+    assert check.outcome == "not applicable"
+    assert "pin.in-its-crosshead" in check.says
+
+
+def test_a_length_that_is_not_stated_is_asked_for(workshop: DesignFolder) -> None:
+    made = files("crank-pin", add=IN_WHEEL.replace('length = "200 mm"\n', ""))
+    check = workshop.write(made).only(ROOM, "crank-pin")
+    assert check.outcome == "not assessed"
+    assert "seat.length" in str(check.missing)
