@@ -1,6 +1,7 @@
 """What a component states of its drawing as a document: the file that it is in, and to whom it was issued."""
 
 import datetime as dt
+import re
 from dataclasses import dataclass
 from pathlib import PurePosixPath, PureWindowsPath
 from typing import Annotated, Any
@@ -55,13 +56,21 @@ def wrong_path(path: str) -> str:
     return ""
 
 
+#: Hyphens and dashes between a letter and a digit.
+_AT_DIGITS = re.compile(r"(?<=[^\W\d_])[-\u2010-\u2014](?=\d)|(?<=\d)[-\u2010-\u2014](?=[^\W\d_])")
+
+
 def as_filed(words: str) -> str:
     """A number or a name as it is compared: however it is spaced, in small or large letters.
 
-    >>> as_filed("CN-C 1203 ") == as_filed("cn-c1203"), as_filed("C-1") == as_filed("C-10")
+    A hyphen between a letter and a digit is as good as a space.
+
+    >>> as_filed("CN-C 1203 ") == as_filed("cn-c-1203"), as_filed("C-1") == as_filed("C-10")
     (True, False)
+    >>> as_filed("1-23") == as_filed("12-3")
+    False
     """
-    return "".join(words.split()).casefold()
+    return _AT_DIGITS.sub("", "".join(words.split()).casefold())
 
 
 @dataclass(frozen=True, slots=True)

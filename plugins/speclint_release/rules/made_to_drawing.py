@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import Component, Link, MadePart, WeldedJoint, as_filed
@@ -28,7 +28,7 @@ from speclint_release.sources import ISO_15614_1
     cites=[COMMON_PRACTICE],
     why="a record that leads to the wrong spec has its sizes judged by another drawing, and what was finished before a "
     "revision was issued was made to an earlier one",
-    edition=2,
+    edition=3,
     leaves_out="what a part is called elsewhere than in titles, and in words that no other title has; a revision of "
     "which no issue is on record (release.drawing-issued)",
     against=(),
@@ -50,8 +50,11 @@ def of_its_spec(made: MadePart, sheet: Sheet) -> Judgement:
         return sheet.states(False, says, where=made.hand.where)
     if other := _other_title(made, drawn, of_drawn, sheet):
         return sheet.states(False, other, where=made.title.where).graded(Grade.QUERY)
-    if other := _other_revision(made, drawn, sheet):
-        return sheet.states(False, other, where=made.revision.where).graded(Grade.QUERY)
+    for says, own in _revisions_named(made, sheet):
+        if other := _other_revision(own, made, drawn, sheet):
+            where = made.title.where if says == "title says" else made.revision.where
+            told = f"its {says} revision {own}, and it is of revision {other}"
+            return sheet.states(False, told, where=where).graded(Grade.QUERY)
     if early := _before_issue(made, sheet):
         return sheet.states(False, early, where=made.made_to.where).graded(Grade.QUERY)
     return sheet.states(True, "drawing, title and days are those of its spec")
@@ -89,14 +92,24 @@ def _is_of(other: Component, drawn: Component) -> bool:
     )
 
 
-def _other_revision(made: MadePart, drawn: Component, sheet: Sheet) -> str:
-    """That a record states a revision which is neither that it was made to nor that of its spec."""
+#: A revision that a title names, by one or two letters or digits.
+_REVISION = re.compile(r"(?i:\brev(?:ision|\.|\b))\s*:?\s*([A-Z]{1,2}|\d{1,2})\b")
+
+
+def _revisions_named(made: MadePart, sheet: Sheet) -> Iterator[tuple[str, str]]:
+    """Each revision that a record names, with the words that say where."""
     own = sheet.said("revision", made.revision)
+    if own is not None:
+        yield "record states", own
+    for named in _REVISION.findall(_own_title(made, sheet)):
+        yield "title says", named
+
+
+def _other_revision(own: str, made: MadePart, drawn: Component, sheet: Sheet) -> str:
+    """The revisions that a part was made to and that its spec has, where neither is that which a record names."""
     to, now = sheet.said("made to", made.made_to), sheet.said("revision of its spec", drawn.revision)
     known = [one for one in (to, now) if one is not None]
-    if own is None or not known or own in known:
-        return ""
-    return f"its record states revision {own}, and it is of revision {' and '.join(dict.fromkeys(known))}"
+    return "" if own in known else " and ".join(dict.fromkeys(known))
 
 
 def _own_title(component: Component, sheet: Sheet) -> str:

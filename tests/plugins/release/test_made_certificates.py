@@ -47,6 +47,12 @@ def check(workshop: DesignFolder, *changes: tuple[str, str]) -> Check:
         ("C-12", "C-12", FINE, ""),
         ('"C-12"', '"c - 12"', FINE, ""),
         ("2026-05-04", "2026-05-05", BAD, "date 2026-05-04 here and 2026-05-05 in second, of one number"),
+        (
+            '"C-12"\nby = "Harl Foundry Ltd"\ndate = "2026-05-04"',
+            '"C 12"\nby = "Harl Foundry Ltd"\ndate = "2026-05-06"',
+            BAD,
+            "2026-05-06",
+        ),
         ("3.1", "3.2", BAD, "type 3.1 here and 3.2 in second, of one number"),
         ("H-7", "H-8", FINE, ""),
         ('"H-7"', '"h-7"', FINE, ""),
