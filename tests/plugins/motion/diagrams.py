@@ -8,7 +8,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from speclint.checking import Check
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, changed
 from tests.plugins.events.worked_engine import worked_engine
 from tests.plugins.known_metals import METALS, WITH_METALS
 from tests.plugins.motion.train import CRANK_PIN, CROSSHEAD, FORGING, PISTON, RING, ROD
@@ -38,6 +38,7 @@ def files(safety: str = "16.2 bar absolute", *gone: str) -> dict[str, str]:
     ).replace('cam-box = "20 °C"', 'cam-box = "20 °C"\npiston-rod = "100 °C"')
     found["duty.toml"] += _OTHERS
     found["block.toml"] = found["block.toml"].replace('"20 bar gauge"', '"1 bar gauge"')
+    found["liner.toml"] = changed(found["liner.toml"], add='last_bore = "500 mm"\n')
     found["metals.toml"] = METALS + FORGING
     parts = {"piston": PISTON, "ring": RING, "rod": ROD, "crosshead": CROSSHEAD, "crank-pin": CRANK_PIN}
     found |= {f"{name}.toml": text for name, text in parts.items()}
