@@ -202,7 +202,6 @@ NOT_ENCLOSED = {
         "valve.mach",
         "valve.pressure-loss",
     },
-    "a branch hangs on where a scan finds its worst": {"rod.buckling"},
 }
 
 

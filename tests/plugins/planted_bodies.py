@@ -114,14 +114,14 @@ PLANTS = (
         "two bolts of six taken away for the lubricator",
         HELD,
         "crosshead",
-        held(bolts("110 kN")),
+        held(bolts("110..130 kN")),
         (("crosshead.toml", "bolts = 6", "bolts = 4"),),
     ),
     Plant(
         "bolts of the next smaller size tightened as those were",
         HELD,
         "crosshead",
-        held(bolts("110 kN")),
+        held(bolts("110..130 kN")),
         (("crosshead.toml", "M24", "M20"),),
     ),
     Plant(

@@ -7,7 +7,7 @@ from speclint.handbook.cylinders import BORESI, bore_hoop_stress
 from speclint.handbook.members import tube_wall
 from speclint.specs import LoadCase, StuffingBox
 from speclint_motion.formulae.diameters import room_round, times_diameter
-from speclint_motion.inputs import cylinder_of, piston_of, relief_pressure
+from speclint_motion.inputs.thrust import cylinder_of, piston_of, relief_pressure
 
 
 @rule(

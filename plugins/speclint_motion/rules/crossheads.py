@@ -18,7 +18,7 @@ from speclint.handbook.tables import PETERSON, ROARK
 from speclint.specs import Crosshead, LoadCase, Pin
 from speclint_motion.formulae.bodies import area_beside_pin
 from speclint_motion.formulae.sections import fatigue_factor
-from speclint_motion.inputs import (
+from speclint_motion.inputs.thrust import (
     ALONG_STROKE,
     boiler_pressure,
     cylinder_of,

@@ -15,7 +15,7 @@ from speclint_motion.formulae.bodies import both_walls, rim_behind_groove, stres
 from speclint_motion.formulae.diameters import times_diameter
 from speclint_motion.formulae.pistons import strength_over
 from speclint_motion.formulae.sections import fatigue_factor
-from speclint_motion.inputs import boiler_pressure, cylinder_of, relief_pressure
+from speclint_motion.inputs.thrust import boiler_pressure, cylinder_of, relief_pressure
 from speclint_motion.sources import SHIGLEY_GOODMAN
 
 DEFERS = "the local code and a competent person decide"
@@ -91,8 +91,9 @@ def _one_body(piston: Piston, sheet: Sheet) -> Iterator[Judgement]:
     if sheet.read("form of the crown", of.form) != "two walls":
         return
     t, D_r = sheet.take("t", of.thickness), sheet.take("D_r", of.rim)
-    both = sheet.at_most(sheet.work("2t", both_walls, t=t), sheet.take("L_p", piston.length))
-    yield both.else_says("two walls of together {found} in a piston {limit} long")
+    yield sheet.at_most(sheet.work("t_2", both_walls, t=t), sheet.take("L_p", piston.length)).else_says(
+        "two walls of together {found} in a piston {limit} long"
+    )
     least = sheet.work("s_n", times_diameter, k=sheet.limit("rim", "k_r"), d=t)
     for name, groove in piston.grooves.items():
         h = sheet.take(f"h_{name}", groove.depth)

@@ -15,7 +15,7 @@ from speclint_motion.formulae.guides import (
     mass_apart,
     share_of_span,
 )
-from speclint_motion.inputs import FULL_TURN, ON_BAR, cylinder_of, gear_of, greatest, piston_of
+from speclint_motion.inputs.thrust import FULL_TURN, ON_BAR, cylinder_of, gear_of, greatest, piston_of
 
 
 @rule(

@@ -8,7 +8,7 @@ from speclint.handbook.cams import mean_piston_speed, revolutions
 from speclint.handbook.fits import diametral_clearance, share_of_diameter
 from speclint.handbook.materials import fastest, greatest_pressure, hottest
 from speclint.specs import LoadCase, StuffingBox
-from speclint_motion.inputs import boiler_pressure, cylinder_of, piston_of
+from speclint_motion.inputs.thrust import boiler_pressure, cylinder_of, piston_of
 
 
 @rule(

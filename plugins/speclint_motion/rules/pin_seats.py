@@ -23,7 +23,7 @@ from speclint.handbook.fits import (
 from speclint.handbook.materials import share_of_strength
 from speclint.specs import LoadCase, Pin
 from speclint_motion.formulae.pin_seats import pressure_lost_all_along, pressure_lost_at_edge, torque_to_hold
-from speclint_motion.inputs import load_on_pin, overhang_of_force
+from speclint_motion.inputs.thrust import load_on_pin, overhang_of_force
 
 
 class _Seat(NamedTuple):

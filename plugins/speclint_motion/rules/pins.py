@@ -25,7 +25,7 @@ from speclint_motion.formulae.pins import moment_of_held_pin, round_modulus
 from speclint_motion.formulae.sections import fatigue_factor
 from speclint_motion.formulae.shafts import effective_diameter, share_of_specimen, size_factor
 from speclint_motion.formulae.tables import proportion_of_bore
-from speclint_motion.inputs import load_on_pin, overhang_of_force
+from speclint_motion.inputs.thrust import load_on_pin, overhang_of_force
 from speclint_motion.sources import (
     PERIOD_PROPORTIONS,
     RAILWAY_MECHANICAL_ENGINEER,

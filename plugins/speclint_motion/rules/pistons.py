@@ -11,7 +11,7 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, sha
 from speclint.handbook.members import load_ratio, load_with_factor
 from speclint.handbook.steam import speed_ratio
 from speclint.specs import Component, LoadCase, Piston, PistonRod
-from speclint_motion.inputs import (
+from speclint_motion.inputs.thrust import (
     ALONG_STROKE,
     PULL,
     boiler_pressure,

@@ -18,7 +18,7 @@ from speclint_motion.formulae.pistons import (
     ring_gap_when_worn,
     strength_over,
 )
-from speclint_motion.inputs import cylinder_of, relief_pressure
+from speclint_motion.inputs.thrust import cylinder_of, relief_pressure
 
 if TYPE_CHECKING:
     from speclint.specs import Groove, LoadCase, Piston, PistonRing

@@ -12,9 +12,9 @@ from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import load_with_factor
 from speclint.specs import Crosshead, LoadCase, PistonRod
 from speclint_motion.formulae.bodies import pressure_of_cotter, shear_of_cotter
-from speclint_motion.inputs import ALONG_STROKE, cylinder_of, greatest, piston_of, relief_pressure
+from speclint_motion.inputs.thrust import ALONG_STROKE, cylinder_of, greatest, piston_of, relief_pressure
+from speclint_motion.inputs.tightening import BOLT, CLOSE, FACTORS, WIDE, by_some_method, tightened
 from speclint_motion.rules.crowns import DEFERS
-from speclint_motion.tightening import BOLT, CLOSE, FACTORS, WIDE, by_some_method, tightened
 
 #: What locks none of the three: a screw set against a nut turns back with it under a load that reverses, a tab washer
 #: lies under a nut, which a cotter has not. Common practice.
@@ -28,8 +28,8 @@ _NO_LOCK = {
 @rule(
     "crosshead.holds-its-rod",
     edition=3,
-    title="A cotter, nut or ring of bolts, locked by more than a set screw, holds the rod in its crosshead with 1.5 "
-    "times its pull, within 0.7 of the proof stress of bolts or 0.2 of the strength of a cotter, 0.4 where it bears",
+    title="A locked cotter, or a nut or bolts locked by more than a set screw, hold the rod in its crosshead with 1.5 "
+    "times its pull; bolts take 0.7 of proof stress, a cotter 0.2 of its strength in shear",
     on=Crosshead,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,

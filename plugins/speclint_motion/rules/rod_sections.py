@@ -32,7 +32,7 @@ from speclint_motion.formulae.tables import (
     proportion_of_bore,
     root_area_of_thread,
 )
-from speclint_motion.inputs import (
+from speclint_motion.inputs.thrust import (
     ALONG_STROKE,
     PULL,
     Cylinder,

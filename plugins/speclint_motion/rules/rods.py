@@ -24,7 +24,7 @@ from speclint_motion.formulae.tables import (
     greatest_roughness,
     least_hardness,
 )
-from speclint_motion.inputs import (
+from speclint_motion.inputs.thrust import (
     ALONG_STROKE,
     PUSH,
     Cylinder,

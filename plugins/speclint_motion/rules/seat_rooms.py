@@ -10,7 +10,7 @@ from speclint.equations import Metres
 from speclint.facts import cranks_of, engine_of
 from speclint.specs import Crank, Pin
 from speclint_motion.formulae.pin_seats import end_of_seat, longest_seat, room_inside, room_outside
-from speclint_motion.inputs import overhang_of_force, piston_of
+from speclint_motion.inputs.thrust import overhang_of_force, piston_of
 
 #: A part of what is judged: its name, and how it is judged.
 _Item = tuple[str, Callable[[], Judgement]]

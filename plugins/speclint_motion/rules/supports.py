@@ -10,9 +10,9 @@ from speclint.facts import end_closed_by
 from speclint.handbook.members import load_with_factor
 from speclint.specs import BarSupport, CylinderCover, LoadCase, SlideBar
 from speclint_motion.formulae.guides import thrust_on_one_bar
-from speclint_motion.inputs import ON_BAR, cylinder_of, greatest, piston_of
+from speclint_motion.inputs.thrust import ON_BAR, cylinder_of, greatest, piston_of
+from speclint_motion.inputs.tightening import BOLT, CLOSE, FACTORS, WIDE, by_some_method, tightened
 from speclint_motion.rules.crowns import DEFERS
-from speclint_motion.tightening import BOLT, CLOSE, FACTORS, WIDE, by_some_method, tightened
 
 #: What stands still and is stiff enough; of other parts, such as a motion plate, the drawing is named.
 _CARRIERS = ("cylinder-cover", "cylinder-block", "bracket")
