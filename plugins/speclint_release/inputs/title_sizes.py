@@ -24,6 +24,7 @@ _KEYS = {
     "bolt circle": "circle",
     "thickness": "thickness",
     "diameter": "diameter",
+    "dia": "diameter",
     "length": "length",
     "height": "height",
     "circle": "circle",
@@ -45,7 +46,7 @@ _ALONE = frozenset(one for one in _KEYS if " " in one) | {"wall", "wire"}
 _UNITS = {"mm": 1e-3, "cm": 1e-2, "m": 1.0, "in": 0.0254, "inch": 0.0254, "inches": 0.0254, '"': 0.0254}
 _WORDS = "|".join(one.replace(" ", r"[ -]") for one in _KEYS)
 _NUMBER = r'(?P<number>\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)[ -]?(?P<unit>mm|cm|m|inches|inch|in|")(?![\w²³/^·])'
-_BEFORE = re.compile(rf"(?P<before>.*?)\b(?P<word>{_WORDS})(?: of| is| =|:)? {_NUMBER}", re.IGNORECASE)
+_BEFORE = re.compile(rf"(?P<before>.*?)\b(?P<word>{_WORDS})\.?(?: of| is| =|:)? {_NUMBER}", re.IGNORECASE)
 _AFTER = re.compile(rf"(?<![\d./×x]){_NUMBER}[ -](?P<word>{_WORDS})\b", re.IGNORECASE)
 #: What a word for a size may follow.
 _OPENS = re.compile(
@@ -81,10 +82,12 @@ def promised_sizes(title: str) -> Iterator[Promised]:
 
     >>> [(one.key, one.words, one.size) for one in promised_sizes("Inlet valve, wall 12 mm, 0.5 m long")]
     [('wall', 'wall 12 mm', 0.012), ('length', '0.5 m long', 0.5)]
+    >>> [(one.key, one.size) for one in promised_sizes("Piston rod, dia. 95 mm, 90 mm dia")]
+    [('diameter', 0.095), ('diameter', 0.09)]
     >>> list(promised_sizes("Cover for a liner of 500 mm bore, rim diameter 480 mm, 1.5 mm² section, CN-12"))
     []
     """
-    for clause in re.split(r"[,;()]|\. ", title):
+    for clause in re.split(r"[,;()]|(?<!\b[Dd]ia)\. ", title):
         if _NEIGHBOUR.search(clause):
             continue
         for found in (*_after_their_word(clause), *_AFTER.finditer(clause)):

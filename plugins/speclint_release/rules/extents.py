@@ -18,7 +18,10 @@ from speclint_release.sources import EN_13445_5
 #: The methods whose extent a joint states.
 _OF_JOINTS = {"ultrasound", "radiographs"}
 #: Words for an examination of the inside of welds by either, or for a document that may ask for it.
-_OTHERWISE = re.compile(r"(?i)\bvolumetric|\bND[TE]\b|\b(?:plan|schedule|procedure|specification)\b")
+_OTHERWISE = re.compile(r"(?i)\bND[TE]\b|\b(?:plan|schedule|procedure|specification)\b")
+
+#: Of the volume of a weld: by ultrasound or radiographs, EN ISO 17635 (from memory).
+_VOLUMETRIC = re.compile(r"(?i)\b(?:by )?volumetric(?:ally)?\b(?: (?:methods?|testing|tests?|examination))?")
 
 #: So many films of each weld, which may be all of it or a part; and so many of all that are not said to be of all.
 _FILMS = re.compile(
@@ -68,7 +71,7 @@ _WHOLE_LENGTH = re.compile(r"(?i)\b100 ?(?:%|per ?cent)|\b(?:whole|full|entire) 
     against=(),
 )
 def extent_by_words(weldment: Weldment, sheet: Sheet) -> Judgement:
-    """Words for ultrasound and radiographs count, those for different parts together, as a joint has one of them.
+    """Words for ultrasound and radiographs count, and volumetric is either; those for different parts count together.
 
     Words that leave it to somebody which welds he examines, or take some away and do not say how many, are taken for
     samples. Where they leave out welds that cannot be got at, ask for other methods alone, leave these two open, or are
@@ -79,7 +82,8 @@ def extent_by_words(weldment: Weldment, sheet: Sheet) -> Judgement:
         _without_words(weldment, sheet)
     if how is None or no_examination(how):
         raise sheet.not_applicable("it asks for no examination, which release.pressure-part tells")
-    asked = [one for one in extents(marks_in_words(how)) if _OF_JOINTS & set(one.methods)]
+    inside = _VOLUMETRIC.sub("by ultrasound or radiographs", how)
+    asked = [one for one in extents(marks_in_words(inside)) if _OF_JOINTS & set(one.methods)]
     if not asked and _OTHERWISE.search(how):
         raise sheet.not_applicable(
             "how its welds are examined inside is said otherwise than by ultrasound or radiographs"
