@@ -102,7 +102,8 @@ class Turning:
     def torque(self, θ: Radians) -> NewtonMetres:
         """Torque that the cam needs at an angle of the shaft, N·m."""
         at = self.follower(θ)
-        return torque_of_cam(F=self.along(θ, at), s_prime=at.slope)
+        F = self.along(θ, at)
+        return torque_of_cam(F=F, s_prime=at.slope) if F else 0.0
 
 
 def angle_of_greatest(cams: tuple[Turning, ...]) -> Reading:
