@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Mapping
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.specs import Component, Link, MadePart, WeldedJoint, as_filed
+from speclint.specs import Component, Link, MadePart, NotStated, Stated, WeldedJoint, as_filed
 from speclint_release.inputs.procedures import (
     Procedure,
     procedures_asked,
@@ -50,11 +50,10 @@ def of_its_spec(made: MadePart, sheet: Sheet) -> Judgement:
         return sheet.states(False, says, where=made.hand.where)
     if other := _other_title(made, drawn, of_drawn, sheet):
         return sheet.states(False, other, where=made.title.where).graded(Grade.QUERY)
-    for says, own in _revisions_named(made, sheet):
+    for says, own, place in _revisions_named(made, sheet):
         if other := _other_revision(own, made, drawn, sheet):
-            where = made.title.where if says == "title says" else made.revision.where
             told = f"its {says} revision {own}, and it is of revision {other}"
-            return sheet.states(False, told, where=where).graded(Grade.QUERY)
+            return sheet.states(False, told, where=place.where).graded(Grade.QUERY)
     if early := _before_issue(made, sheet):
         return sheet.states(False, early, where=made.made_to.where).graded(Grade.QUERY)
     return sheet.states(True, "drawing, title and days are those of its spec")
@@ -96,13 +95,13 @@ def _is_of(other: Component, drawn: Component) -> bool:
 _REVISION = re.compile(r"(?i:\brev(?:ision|\.|\b))\s*:?\s*([A-Z]{1,2}|\d{1,2})\b")
 
 
-def _revisions_named(made: MadePart, sheet: Sheet) -> Iterator[tuple[str, str]]:
-    """Each revision that a record names, with the words that say where."""
+def _revisions_named(made: MadePart, sheet: Sheet) -> Iterator[tuple[str, str, Stated[str] | NotStated]]:
+    """Each revision that a record names, between the words that say where and the value that names it."""
     own = sheet.said("revision", made.revision)
     if own is not None:
-        yield "record states", own
+        yield "record states", own, made.revision
     for named in _REVISION.findall(_own_title(made, sheet)):
-        yield "title says", named
+        yield "title says", named, made.title
 
 
 def _other_revision(own: str, made: MadePart, drawn: Component, sheet: Sheet) -> str:
