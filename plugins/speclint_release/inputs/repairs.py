@@ -17,26 +17,7 @@ _REPAIR = re.compile(
     r"|(?:ground|gouged|cut|dressed) out|ausgebessert\w*|ausbesserung\w*|nachgeschweißt|repariert\w*|reparatur\w*)\b"
 )
 #: Words of an extent that name no place.
-_OF_ANY = {
-    "a",
-    "all",
-    "an",
-    "and",
-    "at",
-    "by",
-    "each",
-    "every",
-    "in",
-    "no",
-    "nos",
-    "of",
-    "on",
-    "part",
-    "the",
-    "to",
-}
-_OF_ANY |= {"whole"}
-_OF_ANY |= {"en", "iso", "din", "astm", "bs"}
+_OF_ANY = re.compile(r"an?|all|and|at|by|each|every|in|nos?|of|on|part|the|to|whole|en|iso|din|astm|bs")
 _METHOD = re.compile(r"⟨\d*⟩(?:-\d+)*")
 _RANGE = re.compile(r"(?P<first>\d+)(?: ?(?:to|through|bis|-|–) ?W?(?P<last>\d+))?", re.IGNORECASE)
 #: The most welds of a range that are taken for one.
@@ -80,7 +61,7 @@ def _places(extent: str) -> set[str]:
     (['butt', 'front', 'weld'], True)
     """
     words = re.findall(r"[^\W\d_]+", _REPAIR.sub(" ", extent.casefold()))
-    return {one.removesuffix("s") for one in words if one not in _OF_ANY}
+    return {one.removesuffix("s") for one in words if not _OF_ANY.fullmatch(one)}
 
 
 def _numbers(extent: str) -> set[int]:
