@@ -6,13 +6,12 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Pascals
-from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.fits import DRAWING_TEMPERATURE, share_of_size
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.plates import rings
 from speclint.handbook.tables import ROARK
 from speclint.specs import LoadCase, Piston, by_word
 from speclint_motion.formulae.bodies import both_walls, rim_behind_groove, stress_of_two_walls
-from speclint_motion.formulae.diameters import times_diameter
 from speclint_motion.formulae.pistons import strength_over
 from speclint_motion.formulae.sections import fatigue_factor
 from speclint_motion.inputs.thrust import boiler_pressure, cylinder_of, relief_pressure
@@ -94,7 +93,7 @@ def _one_body(piston: Piston, sheet: Sheet) -> Iterator[Judgement]:
     yield sheet.at_most(sheet.work("t_2", both_walls, t=t), sheet.take("L_p", piston.length)).else_says(
         "two walls of together {found} in a piston {limit} long"
     )
-    least = sheet.work("s_n", times_diameter, k=sheet.limit("rim", "k_r"), d=t)
+    least = sheet.work("s_n", share_of_size, k=sheet.limit("rim", "k_r"), t=t)
     for name, groove in piston.grooves.items():
         h = sheet.take(f"h_{name}", groove.depth)
         left = sheet.work(f"s_{name}", rim_behind_groove, D=sheet.take("D_p", piston.diameter), D_r=D_r, h=h)
