@@ -10,6 +10,7 @@ from speclint.handbook.threads import nominal_diameter
 from speclint.specs import Crosshead, PistonRod, RodSection
 from speclint_motion.formulae.diameters import times_diameter
 from speclint_motion.formulae.rod_flanges import arc_of_each_bolt, ring_beside_fillet
+from speclint_motion.inputs.rod_ends import at_crosshead
 
 
 @rule(
@@ -52,10 +53,8 @@ def flange_takes_its_bolts(crosshead: Crosshead, sheet: Sheet) -> Judgement:
 
 def _shoulders(rod: PistonRod, sheet: Sheet) -> Iterator[tuple[Metres, RodSection]]:
     """The shoulders at the crosshead's end, each with its larger diameter: a step beside the flange is one, too."""
-    for name, section in rod.sections.items():
-        shoulder = sheet.read(f"form of {name}", section.form) == "shoulder"
-        if shoulder and sheet.read(f"place of {name}", section.at) == "crosshead end":
-            yield sheet.take(f"D of {name}", section.larger_diameter), section
+    for name, section in at_crosshead(rod, "shoulder", sheet):
+        yield sheet.take(f"D of {name}", section.larger_diameter), section
 
 
 def _judged(D: Metres, flange: RodSection, d_b: Metres, n: Ratio, sheet: Sheet) -> Iterator[Judgement]:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals
 from speclint.handbook.bolted_joints import pressure_load
@@ -12,17 +10,21 @@ from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import load_with_factor
 from speclint.specs import Crosshead, LoadCase, PistonRod
 from speclint_motion.formulae.bodies import pressure_of_cotter, shear_of_cotter
+from speclint_motion.inputs.rod_ends import at_crosshead
 from speclint_motion.inputs.thrust import ALONG_STROKE, cylinder_of, greatest, piston_of, relief_pressure
-from speclint_motion.inputs.tightening import BOLT, CLOSE, FACTORS, WIDE, by_some_method, tightened
+from speclint_motion.inputs.tightening import (
+    BOLT,
+    CLOSE,
+    FACTORS,
+    NO_LOCK_OF_NUTS,
+    WIDE,
+    by_some_method,
+    tightened,
+)
 from speclint_motion.rules.crowns import DEFERS
 
-#: What locks none of the three: a screw set against a nut turns back with it under a load that reverses, a tab washer
-#: lies under a nut, which a cotter has not. Common practice.
-_NO_LOCK = {
-    "cotter": ("nothing", "tab washer"),
-    "flange bolts": ("nothing", "set screw"),
-    "nut": ("nothing", "set screw"),
-}
+#: What locks none of the three: a tab washer lies under a nut, which a cotter has not. Common practice.
+_NO_LOCK = {"cotter": ("nothing", "tab washer"), "flange bolts": NO_LOCK_OF_NUTS, "nut": NO_LOCK_OF_NUTS}
 
 
 @rule(
@@ -77,7 +79,7 @@ def holds_its_rod(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgeme
     return sheet.worst(
         locked,
         by_some_method(held, sheet),
-        *(_of_the_rod(crosshead, sheet) if by == "nut" else ()),
+        *((_of_the_rod(crosshead, sheet),) if by == "nut" else ()),
         sheet.at_least(bolts.holds, wanted).else_says("rod held with {found}, {limit} wanted"),
         sheet.at_most(bolts.F_0, bolts.bears).else_says(
             "bolt of the rod tightened to {found}, {limit} allowed"
@@ -85,15 +87,13 @@ def holds_its_rod(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgeme
     )
 
 
-def _of_the_rod(crosshead: Crosshead, sheet: Sheet) -> Iterator[Judgement]:
+def _of_the_rod(crosshead: Crosshead, sheet: Sheet) -> Judgement:
     """That the metal stated of the rod's end under its nut is that of the rod."""
     rod, held = sheet.follow(crosshead.on_rod), crosshead.rod_held
-    own, said = (
-        sheet.read("metal of the rod", rod.material),
-        sheet.read("metal under the nut", held.bolt_material),
-    )
+    own = sheet.read("metal of the rod", rod.material)
+    said = sheet.read("metal under the nut", held.bolt_material)
     says = f"under its nut the rod is said to be of {said}, and {rod.id} is of {own}"
-    yield sheet.states(own == said, says, where=held.bolt_material.where)
+    return sheet.states(own == said, says, where=held.bolt_material.where)
 
 
 def _cottered(crosshead: Crosshead, pull: Newtons, sheet: Sheet) -> Judgement:
@@ -123,11 +123,8 @@ def _bearing(crosshead: Crosshead, pull: Newtons, b: Metres, R_m: Pascals, sheet
 
 def _slotted(rod: PistonRod, sheet: Sheet) -> Metres:
     """The diameter of a rod where the slot of its cotter is drawn, else of the rod."""
-    for name, section in rod.sections.items():
-        slot = sheet.read(f"form of {name}", section.form) == "cotter slot"
-        if slot and sheet.read(f"place of {name}", section.at) == "crosshead end":
-            return sheet.take("d", section.diameter)
-    return sheet.take("d", rod.diameter)
+    slotted = next((section for _, section in at_crosshead(rod, "cotter slot", sheet)), rod)
+    return sheet.take("d", slotted.diameter)
 
 
 RULES = (holds_its_rod,)

@@ -11,7 +11,15 @@ from speclint.handbook.members import load_with_factor
 from speclint.specs import BarSupport, CylinderCover, LoadCase, SlideBar
 from speclint_motion.formulae.guides import thrust_on_one_bar
 from speclint_motion.inputs.thrust import ON_BAR, cylinder_of, greatest, piston_of
-from speclint_motion.inputs.tightening import BOLT, CLOSE, FACTORS, WIDE, by_some_method, tightened
+from speclint_motion.inputs.tightening import (
+    BOLT,
+    CLOSE,
+    FACTORS,
+    NO_LOCK_OF_NUTS,
+    WIDE,
+    by_some_method,
+    tightened,
+)
 from speclint_motion.rules.crowns import DEFERS
 
 #: What stands still and is stiff enough; of other parts, such as a motion plate, the drawing is named.
@@ -102,10 +110,6 @@ def _cannot_be(said: str, support: BarSupport, sheet: Sheet) -> Judgement:
     return sheet.states(False, said, where=support.part.where).graded(Grade.NONCONFORMITY)
 
 
-#: A screw set against a nut turns back with it under a load that reverses: common practice.
-_NO_LOCK = ("nothing", "set screw")
-
-
 @rule(
     "slidebar.bolted",
     title="Two bolts or more at each end, locked by split pin, plate or tab washer, press a slide bar on with 1.2 "
@@ -150,7 +154,7 @@ def _bolted(name: str, support: BarSupport, wanted: Newtons, sheet: Sheet) -> Ju
     bolts = tightened(support, float(n), f"the bolts at {name}", sheet, at=f" {name}")
     return sheet.worst(
         sheet.states(
-            lock not in _NO_LOCK, f"bolts at {name} locked by: {lock}", where=support.locked_by.where
+            lock not in NO_LOCK_OF_NUTS, f"bolts at {name} locked by: {lock}", where=support.locked_by.where
         ),
         sheet.states(
             n >= sheet.limit("several", f"n_b {name}"),
