@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Literal
@@ -104,8 +104,13 @@ class Surroundings:
         return known
 
 
-def standings(register: Register, surroundings: Surroundings) -> tuple[Standing, ...]:
-    """The state of every readable entry of the register, in the order of the file; for each of its parts."""
+def standings(
+    register: Register, surroundings: Surroundings, about: Collection[tuple[str, str]] | None = None
+) -> tuple[Standing, ...]:
+    """The state of every readable entry of the register, in the order of the file; for each of its parts.
+
+    ``about`` are the components and rules that are asked about, where not all: no other check is made.
+    """
     found = [
         replace(
             _standing(one, part, register.concessions, surroundings),
@@ -113,6 +118,7 @@ def standings(register: Register, surroundings: Surroundings) -> tuple[Standing,
         )
         for one in register.concessions
         for part in one.parts
+        if about is None or (part, one.rule) in about
     ]
     return tuple(_replaced(one, found) for one in found)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from typing import TYPE_CHECKING
 
 from speclint.checking import Alike, Assessment, Check, grouped
@@ -14,10 +14,13 @@ if TYPE_CHECKING:
 Standings = Mapping[tuple[str, str], "Standing"]
 
 
-def standings_of(assessment: Assessment, today: dt.date | None = None) -> Standings:
+def standings_of(
+    assessment: Assessment, today: dt.date | None = None, about: Collection[tuple[str, str]] | None = None
+) -> Standings:
     """The state of the latest concession of each component and rule; none where the register is empty.
 
-    Where several entries are about one finding, the one that holds counts, else the last.
+    Where several entries are about one finding, the one that holds counts, else the last. ``about`` are the components
+    and rules that are asked about, where not all.
     """
     register = assessment.register
     if not register.concessions:
@@ -25,7 +28,7 @@ def standings_of(assessment: Assessment, today: dt.date | None = None) -> Standi
     from speclint.register import standings, surroundings
 
     found: dict[tuple[str, str], Standing] = {}
-    for one in standings(register, surroundings(assessment, today or dt.date.today())):
+    for one in standings(register, surroundings(assessment, today or dt.date.today()), about):
         subject = one.subject
         if subject not in found or not found[subject].holds:
             found[subject] = one
@@ -33,10 +36,11 @@ def standings_of(assessment: Assessment, today: dt.date | None = None) -> Standi
 
 
 def standings_shown(assessment: Assessment) -> Standings:
-    """The same where a rule that is in the way has a concession; none where no finding can be conceded."""
-    in_the_way = {check.rule.name for check in assessment.checks if check.stands_in_the_way is not None}
-    conceded = any(one.rule in in_the_way for one in assessment.register.concessions)
-    return standings_of(assessment) if conceded else {}
+    """The same of the checks that are in the way: no other check is made to tell how its concession stands."""
+    in_the_way = {check.order for check in assessment.checks if check.stands_in_the_way is not None}
+    conceded = {(part, one.rule) for one in assessment.register.concessions for part in one.parts}
+    about = in_the_way & conceded
+    return standings_of(assessment, about=about) if about else {}
 
 
 def with_concessions(checks: Iterable[Check], conceded: Standings) -> Iterator[Alike]:

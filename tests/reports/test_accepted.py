@@ -86,20 +86,26 @@ def test_parts_alike_stand_together_where_one_concession_is_of_all_or_none_of_an
     assert [len(one.checks) for one in with_concessions(some, lapsed)] == [2, 1, 1]
 
 
-def test_no_standing_is_asked_where_no_finding_has_a_concession(monkeypatch: pytest.MonkeyPatch) -> None:
-    """A rule that is in the way, of which the register has an entry."""
+def test_a_standing_is_asked_of_the_checks_in_the_way_that_have_a_concession_and_of_no_other(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Another's would have to be checked first, which the check of one part has no use for."""
     from speclint.reports import accepted
 
-    monkeypatch.setattr(accepted, "standings_of", lambda _: {"found": "it"})
+    asked: list[set[tuple[str, str]]] = []
+    monkeypatch.setattr(accepted, "standings_of", lambda _, about: asked.append(about) or {"found": "it"})
 
-    def shown(grade: Grade | None, rule: str) -> bool:
-        entries = (SimpleNamespace(rule="other"), SimpleNamespace(rule=rule))
+    def shown(grade: Grade | None, part: str, rule: str) -> bool:
+        other = SimpleNamespace(parts=("other",), rule="tube.stress")
+        entries = (other, SimpleNamespace(parts=("more", part), rule=rule))
         of = SimpleNamespace(checks=(check(grade=grade),), register=SimpleNamespace(concessions=entries))
         return bool(standings_shown(of))  # type: ignore[arg-type]
 
-    assert shown(Grade.QUERY, "tube.stress")
-    assert not shown(None, "tube.stress")
-    assert not shown(Grade.QUERY, "tube.hoops")
+    assert shown(Grade.QUERY, "tube", "tube.stress")
+    assert not shown(None, "tube", "tube.stress")
+    assert not shown(Grade.QUERY, "tube", "tube.hoops")
+    assert not shown(Grade.QUERY, "tube-2", "tube.stress")
+    assert asked == [{("tube", "tube.stress")}]
 
 
 def test_of_several_entries_of_one_finding_the_one_that_holds_counts_else_the_last(
@@ -111,7 +117,7 @@ def test_of_several_entries_of_one_finding_the_one_that_holds_counts_else_the_la
     def state(*states: str) -> object:
         found = [SimpleNamespace(subject=("tube", "rule"), state=one, holds=one == "valid") for one in states]
         monkeypatch.setattr(speclint.register, "surroundings", lambda _, today: today)
-        monkeypatch.setattr(speclint.register, "standings", lambda _, _today: found)
+        monkeypatch.setattr(speclint.register, "standings", lambda _, _today, _about: found)
         of: Any = SimpleNamespace(register=SimpleNamespace(concessions=("one",)))
         (only,) = standings_of(of, dt.date(2026, 1, 1)).values()
         return only.state
