@@ -280,8 +280,7 @@ class _Renaming:
             self._queries.remove(query)
             target, kind = query
             ones, others = (
-                [part.id for part in self._linking(name) if isinstance(part, kind)]
-                for name in (target, self._parts[target])
+                [part.id for part in self._linking(name, kind)] for name in (target, self._parts[target])
             )
             if len(ones) != len(others) or not all(map(self._join, ones, others)):
                 return False
@@ -310,9 +309,9 @@ class _Renaming:
                 return False
         return True
 
-    def _linking(self, name: str) -> tuple[Component, ...]:
+    def _linking(self, name: str, kind: type[Component]) -> tuple[Component, ...]:
         spec = self._design.specs.get(name)
-        return self._design.linking_to(spec) if spec else ()
+        return self._design.linking_of(spec, kind) if spec else ()
 
     def _same(self) -> bool:
         """Whether nothing that was asked for differs, and no id that is another's stands anywhere as a word."""
