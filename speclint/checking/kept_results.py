@@ -13,7 +13,6 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from speclint.checking.check_result import Check
-from speclint.checking.code_digest import code_of
 from speclint.checking.inputs import Inputs
 from speclint.checking.kept_folder import KeptFolder, unpacked
 from speclint.checking.packing import packed
@@ -30,12 +29,12 @@ Trace = tuple[tuple[object, ...], ...]
 class KeptResults:
     """What is kept for one run: by its design, by what judges it, and by the code that does."""
 
-    def __init__(self, folder: KeptFolder, inputs: Inputs, loaded: Loaded) -> None:
+    def __init__(self, folder: KeptFolder, inputs: Inputs, loaded: Loaded, code: str) -> None:
         self._folder, self._state = folder, _State(inputs)
         self._rules: dict[str, Rule] = {}
         self._states: dict[tuple[tuple[str, str], str], str] = {}
-        self._code = code_of(loaded, folder)
-        self._ground = _ground(inputs, loaded, self._code)
+        self._code = code
+        self._ground = _ground(inputs, loaded, code)
 
     def of_rules(self, rules: Iterable[Rule]) -> None:
         """Take the rules, which are needed before any check is taken or kept."""

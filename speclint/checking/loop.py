@@ -21,12 +21,9 @@ from speclint.rules import Context, Rule, read_limits
 if TYPE_CHECKING:
     from speclint.checking.kept_folder import KeptFolder
     from speclint.checking.kept_results import KeptResults
+    from speclint.checking.kept_rules import KeptRules
     from speclint.checking.processes import Processes
     from speclint.repository import Remembered
-
-
-#: Fewer components than this are checked sooner than what is kept of them is found.
-_ENOUGH = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,8 +55,11 @@ def assess(
     :raises FamilyError: when a family that the settings require is absent, or one that they do not leave out cannot be
         used.
     """
+    code = _code_kept_for(kept, loaded)
+    remembered = _remembered(kept, code) if kept is not None and code else None
+    if kept is not None and code:
+        loaded = replace(loaded, recollection=_rules_kept(kept, code))
     with Guard("that adds a kind"):  # a kind may have code of its own, which reads what a spec says
-        remembered = _remembered(kept, loaded) if kept is not None else None
         opened = open_repository(
             paths, loaded.kinds, basis, tuple(loaded.materials), remembered, drawing_files
         )
@@ -70,14 +70,15 @@ def assess(
     require(loaded, settings.families.required)
     limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])
     inputs = Inputs(design, limits, opened.materials, opened.register, date.today())
-    results = _kept_results(kept, inputs, loaded, some=only is not None) if rules is None else None
+    results = (
+        _kept_results(kept, inputs, loaded, code) if rules is None and kept is not None and code else None
+    )
     if only is not None:
         design = replace(design, selected=design.selected & _chosen(only(design, loaded), results))
         inputs = replace(inputs, design=design)
     chosen = _concerned(loaded, design) if rules is None else _kept(rules, loaded)
     context = context_of(inputs, loaded)
     context.outcomes = {} if rules is None else None
-    results = results if len(design.part_names()) >= _ENOUGH else None
     if results is not None:
         results.of_rules(chosen)
     checks = tuple(_checks(inputs, chosen, context, processes, results))
@@ -130,29 +131,33 @@ def _chosen(asked: Collection[str] | Touched, results: KeptResults | None) -> fr
     return asked.surely | frozenset(touched)
 
 
-def _kept_results(
-    folder: KeptFolder | None, inputs: Inputs, loaded: Loaded, *, some: bool
-) -> KeptResults | None:
-    """What is kept, where it is worth looking for: of enough components, or where it tells which ``some`` to check."""
-    if folder is None or not (some or len(inputs.design.part_names()) >= _ENOUGH):
-        return None
-    from speclint.checking.kept_results import KeptResults  # only where results are kept
+def _code_kept_for(folder: KeptFolder | None, loaded: Loaded) -> str:
+    """A digest of the code by which results can be kept; "" where nothing can be."""
+    from speclint.checking.code_digest import code_of  # only where something is kept, as below
 
     try:
-        return KeptResults(folder, inputs, loaded)
+        return "" if folder is None or folder.why_not else code_of(loaded, folder)
     except LookupError:  # nobody can tell whether a family made in memory is still the same
-        return None
+        return ""
 
 
-def _remembered(folder: KeptFolder, loaded: Loaded) -> Remembered | None:
-    """Where the index of the specs is kept between runs; None where it is not."""
-    from speclint.checking.code_digest import code_of
+def _kept_results(folder: KeptFolder, inputs: Inputs, loaded: Loaded, code: str) -> KeptResults:
+    from speclint.checking.kept_results import KeptResults
+
+    return KeptResults(folder, inputs, loaded, code)
+
+
+def _rules_kept(folder: KeptFolder, code: str) -> KeptRules:
+    from speclint.checking.kept_rules import KeptRules
+
+    return KeptRules(folder, code)
+
+
+def _remembered(folder: KeptFolder, code: str) -> Remembered | None:
+    """Where the index of the specs is kept between runs."""
     from speclint.repository import Remembered
 
-    try:
-        return None if folder.why_not else Remembered(folder, code_of(loaded, folder))
-    except LookupError:
-        return None
+    return Remembered(folder, code)
 
 
 def _concerned(loaded: Loaded, design: Design) -> tuple[Rule, ...]:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from importlib.metadata import Distribution
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Protocol
 
 from speclint.errors import FamilyError
 from speclint.families.brought import Brought
@@ -36,13 +36,23 @@ class Family:
         return self.distribution.version if self.distribution else "unknown"
 
 
+class Recollection(Protocol):
+    """What earlier runs of the same code kept of modules of rules, so that they need not be imported again."""
+
+    def recall(self, family: str, group: RulesIn) -> tuple[Rule, ...] | None:
+        """The rules of a module of a family; None where none are kept."""
+
+    def keep(self, family: str, group: RulesIn, rules: tuple[Rule, ...]) -> None:
+        """Keep what the rules of a module state."""
+
+
 @dataclass(frozen=True)
 class Loaded:
     """What the core and the families bring, in the order of their names.
 
     ``refused`` are the faults found while loading, each with the name of its family; they stop whoever uses what is
     loaded, unless that family is left out. ``left_out`` are the families that the settings leave out, ``absent`` those
-    of them that are not installed.
+    of them that are not installed. ``recollection`` is what is kept of modules of rules, if anything is.
     """
 
     families: tuple[Family, ...] = ()
@@ -50,6 +60,7 @@ class Loaded:
     refused: tuple[tuple[str, str], ...] = ()
     left_out: tuple[str, ...] = ()
     absent: tuple[str, ...] = ()
+    recollection: Recollection | None = field(default=None, repr=False, compare=False)
     _read: dict[tuple[str, RulesIn], tuple[Rule, ...]] = field(
         default_factory=dict, repr=False, compare=False
     )
@@ -145,7 +156,11 @@ class Loaded:
                 yield from self._first(brought.family, group, faults)
 
     def _first(self, family: str, group: RulesIn, faults: list[str]) -> Iterable[Rule]:
-        """The rules of a module that is imported now, held to what a rule must have."""
+        """The rules of a module as they are kept, or of one that is imported now and held to what a rule must have."""
+        kept = self.recollection
+        if kept is not None and (recalled := kept.recall(family, group)) is not None:
+            self._read[family, group] = recalled
+            return recalled
         try:
             rules, wrong = call(family, lambda: _read(group))
         except FamilyFailed as problem:  # whatever an import can raise, the rules are not there
@@ -157,6 +172,8 @@ class Loaded:
             return ()
         own = tuple(rule.of_family(family) for rule in rules)
         self._read[family, group] = own
+        if kept is not None:
+            kept.keep(family, group, own)
         return own
 
 

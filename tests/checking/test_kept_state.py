@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from speclint.checking import Check, KeptFolder, code_digest
+from speclint.checking.code_digest import code_of
 from speclint.checking.inputs import Inputs
 from speclint.checking.kept_results import KeptResults
 from speclint.checking.packing import packed
@@ -52,7 +53,7 @@ class Office:
         found = self.shop.assess()
         assert found.design is not None
         inputs = Inputs(found.design, {}, {}, self.register, self.today)
-        results = KeptResults(self.folder, inputs, self.shop.loaded)
+        results = KeptResults(self.folder, inputs, self.shop.loaded, code_of(self.shop.loaded))
         results.of_rules(self.shop.loaded.rules)
         return results
 

@@ -53,7 +53,9 @@ def test_nothing_is_told_elsewhere(
     assert stream is None or not stream.getvalue()
 
 
-@pytest.mark.parametrize("words", [("check",), ("review", "--to", "pack")], ids=" ".join)
+@pytest.mark.parametrize(
+    "words", [("check", "--afresh"), ("review", "--to", "pack", "--afresh")], ids=" ".join
+)
 def test_what_comes_after_the_checks_is_told_as_a_stage_of_its_own(
     words: tuple[str, ...], workshop: DesignFolder, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -67,7 +69,9 @@ def test_what_comes_after_the_checks_is_told_as_a_stage_of_its_own(
     assert told.index("looking for remedies") > told.index("checking: 1 of 1")
 
 
-@pytest.mark.parametrize("words", [("check",), ("gate",), ("check", "--staged")], ids=" ".join)
+@pytest.mark.parametrize(
+    "words", [("check", "--afresh"), ("gate",), ("check", "--staged", "--afresh")], ids=" ".join
+)
 def test_each_command_that_takes_long_counts_the_parts(
     words: tuple[str, ...], workshop: DesignFolder, monkeypatch: pytest.MonkeyPatch
 ) -> None:
