@@ -17,7 +17,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
         "words",
         metavar="RULE|TEXT",
         nargs="*",
-        help="one rule in full; or only rules with these words in their name, family, statement or kinds",
+        help="one rule in full, with its formulae; or only rules with these words in their name, family, statement or kinds",
     )
     parser.add_argument(
         "--family", action="append", default=[], metavar="NAME", help="only this family's rules"
@@ -34,7 +34,7 @@ def run(options: argparse.Namespace) -> int:
     named = tuple(one for one in rules if one.name == text)
     found = named or listings.rules_holding(rules, text)
     if options.form == "json":
-        write_data(listings.rules_data(found))
+        write_data(listings.rules_data(found, full=bool(named)))
     else:
         show(lambda width: listings.rules_page(found, width, full=bool(named)), None)
     return 0

@@ -11,6 +11,7 @@ from speclint.families import Loaded
 from speclint.reports.listed_keys import listed_keys
 from speclint.reports.page import Page
 from speclint.reports.rule_words import grades_in_words, hazards_in_words, kinds_in_words
+from speclint.reports.rule_working import working_data, working_on
 from speclint.rules import Rule
 from speclint.specs import Component, Spec, summary
 
@@ -70,10 +71,11 @@ def _rule_in_full(page: Page, rule: Rule) -> None:
     page.entry("against", hazards_in_words(rule), indent=2, column=13)
     for source in rule.cites:
         page.entry("source", str(source), indent=2, column=13)
+    working_on(page, rule)
 
 
-def rules_data(rules: Iterable[Rule]) -> list[dict[str, Any]]:
-    """The rules as plain data."""
+def rules_data(rules: Iterable[Rule], *, full: bool = False) -> list[dict[str, Any]]:
+    """The rules as plain data; in ``full`` with how each is worked."""
     return [
         {
             "rule": rule.name,
@@ -98,6 +100,7 @@ def rules_data(rules: Iterable[Rule]) -> list[dict[str, Any]]:
             "against_on": {word: list(hazards) for word, hazards in rule.against_on.items()},
             "sources": [str(source) for source in rule.cites],
             "edition": rule.edition,
+            **(working_data(rule) if full else {}),
         }
         for rule in rules
     ]

@@ -46,12 +46,17 @@ def said_of_remedy(assessment: Assessment, remedy: Remedy) -> str:
     return remedy.said(partial(amount_in, units_of(assessment)))
 
 
+_PLURALS = {
+    "query": "queries",
+    "nonconformity": "nonconformities",
+    "family": "families",
+    "formula": "formulae",
+}
+
+
 def count(number: int, word: str) -> str:
     """A number of things: ``1 query``, ``2 queries``."""
-    plural = {"query": "queries", "nonconformity": "nonconformities", "family": "families"}.get(
-        word, f"{word}s"
-    )
-    return f"{number} {word if number == 1 else plural}"
+    return f"{number} {word if number == 1 else _PLURALS.get(word, f'{word}s')}"
 
 
 def share_used(utilisation: float) -> str:

@@ -83,6 +83,7 @@ def test_a_rule_in_full() -> None:
         "  not covered  the floor",
         "  against      foul; seize, wear of the piston",
         f"  source       {COMMON_PRACTICE}",
+        "  works        Made for a test.",
     ]
     assert "  load cases   none" in lines(rules_page((HOOPS,), 100, full=True).text())
 
