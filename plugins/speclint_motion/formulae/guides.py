@@ -19,7 +19,7 @@ from speclint.equations import (
 from speclint.handbook.cams import piston_travel
 from speclint.handbook.members import fixed_deflection, simple_deflection
 from speclint.handbook.tables import ROARK
-from speclint_motion.formulae.thrust import slipper_thrust
+from speclint_motion.formulae.thrust import crosshead_force, slipper_thrust
 
 
 @formula("a = x_0 + r (1 − cos θ) + l (1 − √(1 − (r/l)² sin² θ))", cites=[FIRST_PRINCIPLES])
@@ -75,7 +75,7 @@ def deflection_of_resting_bar(
     >>> round(deflection_of_resting_bar(*gear, x_0=0.2, z=1, L=1.2, E=200e9, I=3.6e-5) * 1e3, 6)
     1.2
     """
-    N = slipper_thrust(θ, r, l, ω, m, A, p_1, p_e, c) / z
+    N = slipper_thrust(crosshead_force(θ, r, l, ω, m, A, p_1, p_e, c), r, l, θ) / z
     return simple_deflection(F=N, a=place_on_bar(x_0, r, l, θ), L=L, E=E, I=I)
 
 
@@ -112,7 +112,7 @@ def deflection_of_held_bar(
     >>> round(deflection_of_held_bar(*gear, x_0=0.2, z=1, L=1.2, E=200e9, I=3.6e-5) * 1e3, 6)
     0.3
     """
-    N = slipper_thrust(θ, r, l, ω, m, A, p_1, p_e, c) / z
+    N = slipper_thrust(crosshead_force(θ, r, l, ω, m, A, p_1, p_e, c), r, l, θ) / z
     return fixed_deflection(F=N, a=place_on_bar(x_0, r, l, θ), L=L, E=E, I=I)
 
 

@@ -41,8 +41,9 @@ def pressure_behind_piston(x: Ratio, p_1: Pascals, p_e: Pascals, c: Ratio) -> Pa
 
 
 @formula(
-    "F = k A (p − p_e) − m a, k = 1 if θ ≤ π, else −1, p = p(x, p_1, p_e, c), x = s/(2 r) if θ ≤ π, "
-    "else 1 − s/(2 r), s = s(r, l, θ), a = a(r, l, ω, θ)",
+    "F = k A (p − p_e) − m a, k = 1 if θ ≤ π, else −1, p = max(p_1 c/max(x, c), p_e), x = s/(2 r) if θ ≤ π, "
+    "else 1 − s/(2 r), s = r (1 − cos θ) + l (1 − √(1 − (r/l)² sin² θ)), "
+    "a = ω² r (cos θ + (r/l) (cos(2 θ) + (r/l)² sin⁴ θ)/(1 − (r/l)² sin² θ)^(3/2))",
     cites=[HYPERBOLA, FIRST_PRINCIPLES],
 )
 def crosshead_force(
@@ -78,62 +79,36 @@ def crosshead_force(
     return (steam if outward else -steam) - m * piston_acceleration(r=r, l=l, ω=ω, θ=θ)
 
 
-@formula(
-    "N = |F tan φ|, F = F(θ, r, l, ω, m, A, p_1, p_e, c), φ = arcsin((r/l) sin θ)", cites=[FIRST_PRINCIPLES]
-)
-def slipper_thrust(
-    θ: Radians,
-    r: Metres,
-    l: Metres,  # noqa: E741
-    ω: RadiansPerSecond,
-    m: Kilograms,
-    A: SquareMetres,
-    p_1: Pascals,
-    p_e: Pascals,
-    c: Ratio,
-) -> Newtons:
+@formula("N = |F tan φ|, φ = arcsin((r/l) sin θ)", cites=[FIRST_PRINCIPLES])
+def slipper_thrust(F: Newtons, r: Metres, l: Metres, θ: Radians) -> Newtons:  # noqa: E741
     """Magnitude of the thrust of the crosshead on its slide bar.
 
-    N = |F tan φ|, F = F(θ, r, l, ω, m, A, p_1, p_e, c), φ = arcsin((r/l) sin θ)
+    N = |F tan φ|, φ = arcsin((r/l) sin θ)
 
-    Arguments and limits as ``crosshead_force``. Returns [N].
+    ``F`` force along the line of stroke [N]; ``r`` crank radius and ``l`` rod length [m], 0 < r < l; ``θ`` crank angle
+    from a dead centre [rad]. Returns [N]. Raises OutOfRange outside.
 
-    Hand working, r = 0.3, l = 0.5, crank upright, at rest: tan φ = 0.3/0.4; 0.2 m² × 16 bar × 0.75 = 240 kN.
+    Hand working, r = 0.3, l = 0.5, crank upright: tan φ = 0.3/0.4; 320 kN × 0.75 = 240 kN.
 
-    >>> round(slipper_thrust(math.pi / 2, 0.3, 0.5, 0.0, 300.0, 0.2, 17e5, 1e5, 1.0))
+    >>> round(slipper_thrust(-320e3, 0.3, 0.5, math.pi / 2))
     240000
     """
-    F = crosshead_force(θ, r, l, ω, m, A, p_1, p_e, c)
     return abs(side_thrust(F=F, φ=rod_angle(r=r, l=l, θ=θ)))
 
 
-@formula(
-    "F_c = |F|/cos φ, F = F(θ, r, l, ω, m, A, p_1, p_e, c), φ = arcsin((r/l) sin θ)", cites=[FIRST_PRINCIPLES]
-)
-def connecting_rod_force(
-    θ: Radians,
-    r: Metres,
-    l: Metres,  # noqa: E741
-    ω: RadiansPerSecond,
-    m: Kilograms,
-    A: SquareMetres,
-    p_1: Pascals,
-    p_e: Pascals,
-    c: Ratio,
-) -> Newtons:
+@formula("F_c = |F|/cos φ, φ = arcsin((r/l) sin θ)", cites=[FIRST_PRINCIPLES])
+def connecting_rod_force(F: Newtons, r: Metres, l: Metres, θ: Radians) -> Newtons:  # noqa: E741
     """Magnitude of the force along the connecting rod, tension or compression, on both its pins.
 
-    F_c = |F|/cos φ, F = F(θ, r, l, ω, m, A, p_1, p_e, c), φ = arcsin((r/l) sin θ)
+    F_c = |F|/cos φ, φ = arcsin((r/l) sin θ)
 
-    Arguments and limits as ``crosshead_force``. Returns [N]. The rod's own weight and bending by inertia are
-    neglected.
+    Arguments and limits as ``slipper_thrust``. Returns [N]. The rod's own weight and bending by inertia are neglected.
 
-    Hand working, as for ``slipper_thrust``: 320 kN/0.8 = 400 kN.
+    Hand working, as there: 320 kN/0.8 = 400 kN.
 
-    >>> round(connecting_rod_force(math.pi / 2, 0.3, 0.5, 0.0, 300.0, 0.2, 17e5, 1e5, 1.0))
+    >>> round(connecting_rod_force(-320e3, 0.3, 0.5, math.pi / 2))
     400000
     """
-    F = crosshead_force(θ, r, l, ω, m, A, p_1, p_e, c)
     return abs(F) / math.cos(rod_angle(r=r, l=l, θ=θ))
 
 
@@ -154,7 +129,10 @@ def steam_within_error(k: Ratio, F: Newtons, F_m: Newtons) -> Newtons:
     return min(k * F, F_m)
 
 
-@formula("F = F_k − g m a, a = a(r, l, ω, θ)", cites=[FIRST_PRINCIPLES])
+@formula(
+    "F = F_k − g m a, a = ω² r (cos θ + (r/l) (cos(2 θ) + (r/l)² sin⁴ θ)/(1 − (r/l)² sin² θ)^(3/2))",
+    cites=[FIRST_PRINCIPLES],
+)
 def force_in_sense(
     F_k: Newtons,
     g: Ratio,
@@ -166,7 +144,7 @@ def force_in_sense(
 ) -> Newtons:
     """Force along the line of stroke, of steam and inertia together, in one sense.
 
-    F = F_k − g m a, a = a(r, l, ω, θ)
+    F = F_k − g m a, with the acceleration a of the piston
 
     ``F_k`` force of the steam in that sense [N]; ``g`` 1 towards the axle, −1 away from it; ``m`` reciprocating mass
     [kg]; ``r`` crank radius and ``l`` rod length [m], 0 < r < l; ``ω`` speed [rad/s]; ``θ`` crank angle from the front

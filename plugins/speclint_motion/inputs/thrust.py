@@ -144,7 +144,7 @@ def gear_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Gear:
     )
 
 
-#: A force of the motion: by steam to the cut-off and its hyperbola, and by the force along the line of stroke.
+#: A force of the motion by the force along the line of stroke: its magnitude, and in the sense of that force.
 Force = tuple[Callable[..., Newtons], Callable[..., Newtons]]
 
 
@@ -152,7 +152,7 @@ def _along(F: Newtons, **_: float) -> Newtons:
     return F
 
 
-ALONG_STROKE: Force = (crosshead_force, _along)
+ALONG_STROKE: Force = (_along, _along)
 ON_BAR: Force = (slipper_thrust, thrust_of_force)
 IN_CONNECTING_ROD: Force = (connecting_rod_force, rod_force_of)
 
@@ -177,12 +177,12 @@ def greatest(
         error_of_pressures,
     )  # with the cycle of a cylinder, only where a force is worked
 
-    by_cut_off, of_stroke = force
+    magnitude, of_stroke = force
     running = case.name == "running"
     forces = _forces_of(cylinder, case, sheet) if running else None
     if forces is None:
         gear = gear_of(cylinder, case, sheet)
-        return _by_cut_off(symbol, what, by_cut_off, gear if m is None else gear._replace(m=m), sheet, sense)
+        return _by_cut_off(symbol, what, magnitude, gear if m is None else gear._replace(m=m), sheet, sense)
     crank = crank_of(cylinder, case, sheet)
     moved = mass_moved(cylinder.block, sheet) if m is None else m
     turned = _Turned(of_stroke, crank, moved, forces, sheet.look_up("k_p", error_of_pressures))
@@ -198,21 +198,25 @@ def _forces_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> PistonForces
 
 
 def _by_cut_off(
-    symbol: str, what: str, formula: Callable[..., Newtons], gear: Gear, sheet: Sheet, sense: float | None
+    symbol: str, what: str, magnitude: Callable[..., Newtons], gear: Gear, sheet: Sheet, sense: float | None
 ) -> Newtons:
     arguments, pulls = gear._asdict(), sense == PULL
-    angle = sheet.scan(
+    crank = {"r": gear.r, "l": gear.l}
+    θ = sheet.scan(
         f"θ_{symbol}",
         f"crank angle of the greatest {what}",
-        lambda θ: formula(θ, **arguments),
+        lambda θ: magnitude(F=crosshead_force(θ, **arguments), θ=θ, **crank),
         0.0,
         FULL_TURN,
         unit="rad",
         find="least" if pulls else "greatest",
         steps=360,
     )
-    found = sheet.work(symbol, formula, θ=angle, **arguments)
-    return -found if pulls else found
+    if magnitude is _along:
+        found = sheet.work(symbol, crosshead_force, θ=θ, **arguments)
+        return -found if pulls else found
+    F = sheet.work("F", crosshead_force, θ=θ, **arguments)
+    return sheet.work(symbol, magnitude, F=F, θ=θ, **crank)
 
 
 class _Turned(NamedTuple):

@@ -345,8 +345,9 @@ _GEAR = {"r": 0.33, "l": 1.9, "m": 300.0, "A": 0.19635, "p_1": 17.6e5, "p_e": 1.
 def test_the_connecting_rod_carries_thrust_and_slipper(θ: float, ω: float) -> None:
     """Along the stroke and across it make the force in the rod: F² + N² = F_c²."""
     F = crosshead_force(θ, ω=ω, **_GEAR)
-    N = slipper_thrust(θ, ω=ω, **_GEAR)
-    assert connecting_rod_force(θ, ω=ω, **_GEAR) == pytest.approx(math.hypot(F, N), rel=1e-9, abs=1e-3)
+    crank = {"r": _GEAR["r"], "l": _GEAR["l"], "θ": θ}
+    N = slipper_thrust(F, **crank)
+    assert connecting_rod_force(F, **crank) == pytest.approx(math.hypot(F, N), rel=1e-9, abs=1e-3)
 
 
 @given(θ=st.floats(0.001, math.pi - 0.001))
