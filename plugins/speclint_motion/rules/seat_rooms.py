@@ -7,7 +7,7 @@ from functools import partial
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
-from speclint.facts import cranks_of, engine_of
+from speclint.facts import cranks_of, engine_of, turning_with
 from speclint.specs import Crank, Pin
 from speclint_motion.formulae.pin_seats import end_of_seat, longest_seat, room_inside, room_outside
 from speclint_motion.inputs.thrust import overhang_of_force, piston_of
@@ -19,9 +19,10 @@ _Item = tuple[str, Callable[[], Judgement]]
 @rule(
     "pin.seat-has-room",
     title="The seat of a crank pin is at most 1.75 times as long as it is thick, and ends before the frame behind the "
-    "wheel, or within the frames where the cylinder lies between them",
+    "wheel, or within the frames where the cylinder lies between them; the axle states the boss that it is in",
     on=Pin,
     grade=Grade.NONCONFORMITY,
+    edition=2,
     limits=[
         Limit(
             "proportion",
@@ -33,7 +34,7 @@ _Item = tuple[str, Callable[[], Judgement]]
     ],
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a seat that is longer on paper than the boss of its wheel holds the pin on paper only",
-    leaves_out="the boss of the wheel and the web of the crank axle, whose width no spec states; a frame set in or "
+    leaves_out="whether pin and axle state the same boss (axle.pins-of-its-cranks); a frame set in or "
     "out behind the wheel; axleboxes and the other crank; a crosshead pin, of which pin.in-its-crosshead judges "
     "this; a taper, whose length pin.held does not count",
     against=(),
@@ -44,7 +45,11 @@ def seat_has_room(pin: Pin, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable("pin.in-its-crosshead judges the seat of a crosshead pin")
     if sheet.read("held by", pin.seat.by) == "taper and nut":
         raise sheet.not_applicable("the length of a taper is not counted")
-    items: list[_Item] = [("proportion", partial(_in_proportion, pin, sheet)), *_at_cranks(pin, sheet)]
+    items: list[_Item] = [
+        ("proportion", partial(_in_proportion, pin, sheet)),
+        ("boss", partial(_in_boss, pin, sheet)),
+        *_at_cranks(pin, sheet),
+    ]
     return sheet.each(items, lambda item: item[1]())
 
 
@@ -56,6 +61,20 @@ def _in_proportion(pin: Pin, sheet: Sheet) -> Judgement:
         sheet.at_most(sheet.take("L", pin.seat.length), most)
         .else_says("seat of {found}, up to {limit} is usual for its diameter")
         .graded(Grade.QUERY)
+    )
+
+
+def _in_boss(pin: Pin, sheet: Sheet) -> Judgement:
+    """That an axle which names the pin states the boss that holds it; else the pin alone says what grips it."""
+    drawn = list(turning_with(pin, sheet))
+    silent = [] if drawn else ["names this pin among what turns with it"]
+    for name, piece in drawn:
+        own = {"boss": piece.boss, "boss_width": piece.boss_width, "boss_material": piece.boss_material}
+        silent += [f"states {key} of {name}" for key, one in own.items() if not sheet.is_stated(key, one)]
+    says = f"no driving axle {silent[0]}: the boss of its seat is the pin's own statement" if silent else ""
+    where = pin.seat.where
+    return sheet.states(not silent, says or "its axle states the boss of its seat", where=where).graded(
+        Grade.QUERY
     )
 
 

@@ -19,12 +19,20 @@ def _engine(axis: str = "880 mm", frame: str = "470 mm", bore: str = "main") -> 
     return "\n".join(lines) + "\n"
 
 
+#: What turns the pin, with the boss that holds it.
+TURNED = """kind = "driving-axle"
+id = "axle"
+turning.pin = { of = "crank-pin", boss = "400 mm", boss_width = "600 mm", boss_material = "known-forging" }
+"""
+
+
 def _with_seat(length: str, engine: str = "", overhang: str = "120 mm") -> dict[str, str]:
     made = files(
         "crank-pin",
         ('overhang = "120 mm"', f'overhang = "{overhang}"'),
         add=IN_WHEEL.replace('length = "200 mm"', f'length = "{length}"'),
     )
+    made["axle.toml"] = TURNED
     return {**made, "engine.toml": engine} if engine else made
 
 
@@ -105,6 +113,24 @@ def test_a_crosshead_pin_is_left_to_its_crosshead(workshop: DesignFolder) -> Non
 
 def test_a_length_that_is_not_stated_is_asked_for(workshop: DesignFolder) -> None:
     made = files("crank-pin", add=IN_WHEEL.replace('length = "200 mm"\n', ""))
-    check = workshop.write(made).only(ROOM, "crank-pin")
+    check = workshop.write({**made, "axle.toml": TURNED}).only(ROOM, "crank-pin")
     assert check.outcome == "not assessed"
     assert "seat.length" in str(check.missing)
+
+
+@pytest.mark.parametrize(
+    ("old", "says"),
+    [
+        ('boss = "400 mm", ', "no driving axle states boss of pin"),
+        ('boss_width = "600 mm", ', "no driving axle states boss_width of pin"),
+        (', boss_material = "known-forging"', "no driving axle states boss_material of pin"),
+        ('of = "crank-pin", ', "no driving axle names this pin among what turns with it"),
+    ],
+)
+def test_a_boss_that_the_pin_alone_states_is_asked_about(workshop: DesignFolder, old: str, says: str) -> None:
+    made = _with_seat("200 mm")
+    assert workshop.write(made).only(ROOM, "crank-pin").outcome == "conforms"
+    made["axle.toml"] = TURNED.replace(old, "")
+    check = workshop.write(made).only(ROOM, "crank-pin")
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert check.actual == f"{says}: the boss of its seat is the pin's own statement"
