@@ -531,7 +531,9 @@ from .stops import (
 )
 from .throats import (
     around_throat as around_throat,
+    rim_inside as rim_inside,
     throat_of as throat_of,
+    within_valve as within_valve,
 )
 from .train import (
     beyond_full_lift as beyond_full_lift,
