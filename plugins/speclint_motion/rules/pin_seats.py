@@ -208,7 +208,11 @@ def _opens(pin: Pin, F: Newtons, seat: _Seat, sheet: Sheet) -> Pascals:
 
 
 def _boss(pin: Pin, seat: _Seat, δ: Metres, sheet: Sheet) -> Judgement:
-    """Tresca's stress at the bore of the boss, at what may be left of the interference."""
+    """Tresca's stress at the bore of the boss, at what may be left of the interference.
+
+    The proof stress is that of the wall of the boss: a thicker one is hardened through less, and no source gives the
+    figure of a thinner one for it.
+    """
     most = sheet.work(
         "δ_m", interference_after_light_smoothing, delta=δ, Rz_in=seat.roughness, Rz_out=seat.roughness
     )

@@ -305,3 +305,19 @@ def test_a_crosshead_pin_is_held_by_no_more_than_its_bosses(
     made["crosshead.toml"] += f'boss_width = "{width}"\n'
     check = workshop.write(made).only(HELD, "pin")
     assert on_sheet(check, "p_a") == pytest.approx(1.2 * 2 / math.pi * 330_970.5 / (0.1 * taken), rel=1e-4)
+
+
+@pytest.mark.parametrize(("boss", "outcome"), [("399.9 mm", "conforms"), ("400.1 mm", "finding")])
+def test_a_boss_thicker_than_the_data_of_its_metal_is_told_what_to_state(
+    workshop: DesignFolder, boss: str, outcome: str
+) -> None:
+    """Quenched and tempered C45 has figures up to 100 mm: (400 − 200)/2."""
+    made = _in_wheel()
+    pin = made["crank-pin.toml"].replace('boss_material = "known-forging"', 'boss_material = "forging-C45"')
+    made["crank-pin.toml"] = pin.replace('boss = "400 mm"', f'boss = "{boss}"')
+    check = workshop.write(made).only(HELD, "crank-pin")
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert check.grade is Grade.HOLD
+        assert "the data hold 0 to 100 mm of thickness" in check.says
+        assert "name a metal whose data reach it, or state the figure, with its source" in check.says
