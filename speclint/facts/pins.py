@@ -12,7 +12,7 @@ from speclint.specs import by_word
 
 if TYPE_CHECKING:
     from speclint.quantities import Measure
-    from speclint.specs import NotStated, Pin, Turning
+    from speclint.specs import DrivingAxle, NotStated, Pin, Turning
 
 
 @formula("g = L − b", cites=[FIRST_PRINCIPLES])
@@ -65,12 +65,12 @@ def length_in_bosses(b: Metres) -> Metres:
     return 2 * b
 
 
-def turning_with(pin: Pin, sheet: Sheet) -> Iterator[tuple[str, Turning]]:
-    """What driving axles say of a crank pin that turns with them, each by its name there."""
+def turning_with(pin: Pin, sheet: Sheet) -> Iterator[tuple[DrivingAxle, str, Turning]]:
+    """What driving axles say of a crank pin that turns with them, each with its axle and its name there."""
     for axle in sheet.belonging_to(pin, by_word.DrivingAxle):
         for name, piece in axle.turning.items():
             if sheet.is_stated(f"part of {name}", piece.of) and sheet.follow(piece.of).id == pin.id:
-                yield name, piece
+                yield axle, name, piece
 
 
 def boss_of_pin(pin: Pin, sheet: Sheet) -> Metres:
@@ -95,7 +95,7 @@ def _on_crank(pin: Pin, sheet: Sheet) -> bool:
 def _drawn(size: str, pin: Pin, sheet: Sheet) -> Iterator[tuple[str, Measure | NotStated]]:
     """A size of the bosses that hold a pin, of each part that states it, with the name of that part."""
     if _on_crank(pin, sheet):
-        for name, piece in turning_with(pin, sheet):
+        for _, name, piece in turning_with(pin, sheet):
             own = piece.boss if size == "boss" else piece.boss_width
             if sheet.is_stated(f"{size} of {name}", own):
                 yield name, own

@@ -64,6 +64,7 @@ class DrivingAxle(Component):
         engine: the engine that drives it.
         at: where it stands along the engine, forwards from the axle from which the engine's places count.
         plane_distance: between the planes in which the balance weights of its two wheels turn.
+        frame_from_centre: from the middle of the engine to the frame behind its wheels, on the side of the rods.
         driven_by: names of the engine's cranks whose connecting rods turn it; none of a coupled axle.
         balanced_share: share of the engine's reciprocating masses that its wheels are to balance.
         turning: masses out of its middle that turn with it, by name, without connecting rods and balance weights.
@@ -77,6 +78,7 @@ class DrivingAxle(Component):
     engine: Annotated[LinkTo[Engine], OWN_PLACE] = NOT_STATED
     at: Annotated[Position, Span("200 mm", "20 m"), OWN_PLACE] = NOT_STATED
     plane_distance: Annotated[Length, Span("400 mm", "2.5 m"), GIVEN] = NOT_STATED
+    frame_from_centre: Annotated[Length, Span("200 mm", "1.4 m")] = NOT_STATED
     driven_by: Annotated[tuple[Word[str], ...], NamedIn("engine.cranks"), OWN_PLACE] = ()
     balanced_share: Annotated[Fraction, Span("0.001", "1")] = NOT_STATED
     turning: dict[str, Turning] = {}
