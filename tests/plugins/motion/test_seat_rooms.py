@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.testing import DesignFolder, on_sheet
+from speclint_motion.formulae.pin_seats import end_of_seat, longest_seat, room_inside, room_outside
 from tests.plugins.motion.test_pin_seats import IN_WHEEL
 from tests.plugins.motion.train import files
 
@@ -161,3 +163,26 @@ def test_by_the_frame_at_the_cylinder_alone_it_is_asked_about(
     assert (check.outcome, check.grade) == (outcome, Grade.QUERY if outcome == "finding" else None)
     says = "seat ends 410.1 mm behind the rods, the frame begins at 410 mm unless it is set in or out there"
     assert outcome == "conforms" or check.actual == says
+
+
+@given(y_f=st.floats(0.2, 1.0), gap=st.floats(0.01, 0.8), moved=st.floats(0.001, 0.1))
+def test_a_frame_set_out_takes_from_the_room_outside_what_it_gives_inside(
+    y_f: float, gap: float, moved: float
+) -> None:
+    """Rods as far outside of one frame as they would be from it inside: the other frame is twice its place farther."""
+    y_a = y_f + gap
+    assert room_outside(y_a, y_f) == pytest.approx(gap)
+    assert room_inside(y_a, y_f) - room_outside(y_a, y_f) == pytest.approx(2 * y_f)
+    lost = room_outside(y_a, y_f) - room_outside(y_a, y_f + moved)
+    won = room_inside(y_a, y_f + moved) - room_inside(y_a, y_f)
+    assert lost == pytest.approx(moved)
+    assert won == pytest.approx(moved)
+
+
+@given(a=st.floats(0.02, 0.4), room=st.floats(0.05, 0.8), more=st.floats(0.001, 0.2))
+def test_a_seat_as_long_as_its_room_less_the_overhang_just_ends_there(
+    a: float, room: float, more: float
+) -> None:
+    assert end_of_seat(a, room - a) == pytest.approx(room)
+    assert end_of_seat(a, room - a + more) > room
+    assert longest_seat(1.75, 2 * room) == pytest.approx(2 * longest_seat(1.75, room))
