@@ -78,7 +78,7 @@ def _as_far_out(name: str, piece: Turning, crank: Crank, engine: Engine, sheet: 
 of_its_crank: Rule = agreement(
     "axle.pins-of-its-cranks",
     title="A crank pin that turns with an axle is moved by the piston of the block whose crank it turns at, on the "
-    "axle that this crank drives, half of its stroke out of the middle, and its seat is in the boss of that axle",
+    "axle that this crank drives, half of its stroke out of the middle, its seat in the boss there",
     on=DrivingAxle,
     pairs=_pins,
     within="0.1 mm",

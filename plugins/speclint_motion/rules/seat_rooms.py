@@ -18,8 +18,8 @@ _Item = tuple[str, Callable[[], Judgement]]
 
 @rule(
     "pin.seat-has-room",
-    title="The seat of a crank pin is at most 1.75 times as long as it is thick, and ends before the frame behind the "
-    "wheel, or within the frames where the cylinder lies between them; the axle states the boss that it is in",
+    title="The seat of a crank pin, in a boss that its axle states, is at most 1.75 times as long as thick, and "
+    "ends before the frame behind the wheel, or within the frames where the cylinder lies between them",
     on=Pin,
     grade=Grade.NONCONFORMITY,
     edition=2,

@@ -33,7 +33,7 @@ _OF_SOFT_STEEL = ("riveted end", "welded tab")
 @rule(
     "cam.stays-on-its-shaft",
     title="A locked nut, clamp or pair of set screws, each with 8 times its load, or a fork holds a cam along its "
-    "shaft; its key turns it with at most 60 MPa of shear and 100 MPa of pressure on its seats in cam and shaft",
+    "shaft; its key turns it with at most 60 MPa of shear and 100 MPa of pressure in cam and shaft",
     on=Cam,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
