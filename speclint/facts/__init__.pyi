@@ -333,8 +333,12 @@ from .people import (
     people_named as people_named,
 )
 from .pins import (
+    boss_of_pin as boss_of_pin,
     gap_for_bearing as gap_for_bearing,
+    length_in_bosses as length_in_bosses,
     length_of_bearing as length_of_bearing,
+    length_of_seat as length_of_seat,
+    turning_with as turning_with,
 )
 from .pipe_movement import (
     movement_by_blocks as movement_by_blocks,
@@ -527,7 +531,9 @@ from .stops import (
 )
 from .throats import (
     around_throat as around_throat,
+    rim_inside as rim_inside,
     throat_of as throat_of,
+    within_valve as within_valve,
 )
 from .train import (
     beyond_full_lift as beyond_full_lift,

@@ -1,15 +1,18 @@
-"""The bearing of a pin between the bosses that hold it."""
+"""The bearing of a pin between the bosses that hold it, and the bosses that its seat is in."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.engine import Take
 from speclint.rules import Sheet, Worked, worked
+from speclint.specs import by_word
 
 if TYPE_CHECKING:
-    from speclint.specs import Pin
+    from speclint.quantities import Measure
+    from speclint.specs import DrivingAxle, NotStated, Pin, Turning
 
 
 @formula("g = L − b", cites=[FIRST_PRINCIPLES])
@@ -46,3 +49,59 @@ def length_of_bearing(pin: Pin, sheet: Sheet) -> Metres:
     """Length of the bearing of a pin, m: as stated, and no more than there is room for."""
     stated, gap = sheet.take("b", pin.length), gap_for_bearing(pin, sheet, sheet.take)
     return stated if gap is None else min(stated, gap.value)
+
+
+@formula("L_b = 2 b", cites=[FIRST_PRINCIPLES])
+def length_in_bosses(b: Metres) -> Metres:
+    """Length of a pin within two equal bosses.
+
+    L_b = 2 b
+
+    ``b`` width of one boss along the pin [m]. Returns [m].
+
+    >>> length_in_bosses(b=0.060)
+    0.12
+    """
+    return 2 * b
+
+
+def turning_with(pin: Pin, sheet: Sheet) -> Iterator[tuple[DrivingAxle, str, Turning]]:
+    """What driving axles say of a crank pin that turns with them, each with its axle and its name there."""
+    for axle in sheet.belonging_to(pin, by_word.DrivingAxle):
+        for name, piece in axle.turning.items():
+            if sheet.is_stated(f"part of {name}", piece.of) and sheet.follow(piece.of).id == pin.id:
+                yield axle, name, piece
+
+
+def boss_of_pin(pin: Pin, sheet: Sheet) -> Metres:
+    """Outside diameter of the boss round a pin's seat, m: as stated, and no more than that of its crosshead or axle."""
+    stated = sheet.take("D_b", pin.seat.boss)
+    return min([stated, *(sheet.take(f"D_b {name}", one) for name, one in _drawn("boss", pin, sheet))])
+
+
+def length_of_seat(pin: Pin, sheet: Sheet) -> Metres:
+    """Length of the seat of a pin, m: as stated, and no more than its crosshead or its axle has of bosses."""
+    lengths = [sheet.take("L", pin.seat.length)]
+    for name, one in _drawn("boss_width", pin, sheet):
+        b = sheet.take(f"b {name}", one)
+        lengths.append(b if _on_crank(pin, sheet) else sheet.work("L_b", length_in_bosses, b=b))
+    return min(lengths)
+
+
+def _on_crank(pin: Pin, sheet: Sheet) -> bool:
+    return sheet.read("place", pin.place) == "crank pin"
+
+
+def _drawn(size: str, pin: Pin, sheet: Sheet) -> Iterator[tuple[str, Measure | NotStated]]:
+    """A size of the bosses that hold a pin, of each part that states it, with the name of that part."""
+    if _on_crank(pin, sheet):
+        for _, name, piece in turning_with(pin, sheet):
+            own = piece.boss if size == "boss" else piece.boss_width
+            if sheet.is_stated(f"{size} of {name}", own):
+                yield name, own
+        return
+    if sheet.is_stated("crosshead", pin.moved_by):
+        crosshead = sheet.follow(pin.moved_by)
+        own = crosshead.boss_diameter if size == "boss" else crosshead.boss_width
+        if sheet.is_stated(f"{size} of {crosshead.id}", own):
+            yield crosshead.id, own

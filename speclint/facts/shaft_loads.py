@@ -131,6 +131,7 @@ def bearers_of(shaft: Shaft, sheet: Sheet) -> Bearers:
 
 
 def _drive(shaft: Shaft, sheet: Sheet) -> tuple[Newtons, Metres] | None:
+    """The load of the drive, by the greater of the torque stated and that of its cams, and its place on the shaft."""
     drive: ShaftDrive = shaft.drive
     by = sheet.read("turned by", drive.by)
     if by == "coupling":

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from speclint.equations import COMMON_PRACTICE
+from speclint.facts.throats import throat_of
 from speclint.handbook.steam import throat_area
 from speclint.handbook.tables import Reading
 from speclint.handbook.valve_events import (
@@ -38,7 +39,7 @@ def passage_of(valve: PoppetValve, mark: str, sheet: Sheet) -> ValvePassage:
     beats = ((f"u{mark}", valve.upper_beat), (f"l{mark}", valve.lower_beat))[:count]
     C_v, C_p = _coefficients(valve, mark, sheet)
     return ValvePassage(
-        beats=tuple(_beat(beat, index, sheet) for index, beat in beats),
+        beats=tuple(_beat(valve, beat, index, sheet) for index, beat in beats),
         port=sheet.take_nominal(f"A_p{mark}", valve.port_area),
         valve_coefficient=C_v,
         port_coefficient=C_p,
@@ -46,8 +47,8 @@ def passage_of(valve: PoppetValve, mark: str, sheet: Sheet) -> ValvePassage:
     )
 
 
-def _beat(beat: StatedBeat, index: str, sheet: Sheet) -> Beat:
-    D = sheet.take_nominal(f"D_{index}", beat.throat)
+def _beat(valve: PoppetValve, beat: StatedBeat, index: str, sheet: Sheet) -> Beat:
+    D = throat_of(valve, beat, index, sheet, sheet.take_nominal)
     A_o = sheet.take_nominal(f"A_o{index}", beat.blocked_area)
     return Beat(
         diameter=sheet.take_nominal(f"d_{index}", beat.seat_diameter),

@@ -160,4 +160,4 @@ def test_a_throat_is_no_more_than_seat_and_block_leave(
     on = bench(tmp_path, files, "valve")
     beat = on["valve"].upper_beat
     assert [name for name, _ in around_throat(beat, "upper", on.sheet)] == names
-    assert throat_of(beat, "upper", on.sheet) == pytest.approx(throat)
+    assert throat_of(on["valve"], beat, "upper", on.sheet) == pytest.approx(throat)

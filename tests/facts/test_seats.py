@@ -174,12 +174,12 @@ def test_a_throat_is_no_wider_than_seat_and_passage(
     tmp_path: Path, seat: str, bore: str, throat: float
 ) -> None:
     on = drawn(tmp_path, bore, seat=seat)
-    assert throat_of(on["valve"].upper_beat, "u", on.sheet) == pytest.approx(throat)
+    assert throat_of(on["valve"], on["valve"].upper_beat, "u", on.sheet) == pytest.approx(throat)
 
 
 def test_a_beat_that_names_no_seat_has_its_own_throat(tmp_path: Path) -> None:
     on = drawn(tmp_path, beat=BEAT.replace('seat = "seat"\n', ""))
-    assert throat_of(on["valve"].upper_beat, "u", on.sheet) == pytest.approx(0.140)
+    assert throat_of(on["valve"], on["valve"].upper_beat, "u", on.sheet) == pytest.approx(0.140)
 
 
 def test_valves_are_at_the_end_of_their_upper_seats(tmp_path: Path) -> None:
@@ -198,3 +198,26 @@ def test_valves_are_at_the_end_of_their_upper_seats(tmp_path: Path) -> None:
     assert [one.id for one in valves_of_end(on["block"], "back", on.sheet)] == ["back"]
     assert [one.value for one in ends_of_valve(on["front"], on.sheet)] == ["front", "back"]
     assert ends_of_valve(on["nowhere"], on.sheet) == ()
+
+
+@pytest.mark.parametrize(
+    ("through", "rim", "wall", "throat"),
+    [
+        ("upper", "151.2 mm", "6 mm", 0.1392),
+        ("upper", "152.8 mm", "6 mm", 0.140),
+        ("lower", "140 mm", "6 mm", 0.140),
+        ("neither", "140 mm", "6 mm", 0.140),
+        ("upper", "", "6 mm", 0.140),
+        ("upper", "140 mm", "", 0.140),
+        ("", "140 mm", "6 mm", 0.140),
+    ],
+)
+def test_a_throat_is_no_wider_than_the_rim_of_its_valve_leaves(
+    tmp_path: Path, through: str, rim: str, wall: str, throat: float
+) -> None:
+    """151.2 mm less two walls of 6 are 139.2 mm, and 152.8 less them 140.8; the valve states a throat of 140."""
+    own = {"through_valve": through, "wall": wall}
+    valve = VALVE + "".join(f'{key} = "{value}"\n' for key, value in own.items() if value)
+    beat = BEAT.replace('seat = "seat"\n', "") + (f'rim_diameter = "{rim}"\n' if rim else "")
+    on = drawn(tmp_path, valve=valve, beat=beat)
+    assert throat_of(on["valve"], on["valve"].upper_beat, "u", on.sheet) == pytest.approx(throat)

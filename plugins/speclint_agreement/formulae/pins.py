@@ -6,20 +6,6 @@ from speclint import FIRST_PRINCIPLES, formula
 from speclint.equations import Metres
 
 
-@formula("L_b = 2 b", cites=[FIRST_PRINCIPLES])
-def length_in_bosses(b: Metres) -> Metres:
-    """Length of a pin within two equal bosses.
-
-    L_b = 2 b
-
-    ``b`` width of one boss along the pin [m]. Returns [m].
-
-    >>> length_in_bosses(b=0.060)
-    0.12
-    """
-    return 2 * b
-
-
 @formula("h = (D − d)/2", cites=[FIRST_PRINCIPLES])
 def height_of_shoulder(D: Metres, d: Metres) -> Metres:
     """Height of a shoulder on a pin.
@@ -50,3 +36,17 @@ def beside_fillet(b: Metres, r_f: Metres) -> Metres:
     0.107
     """
     return b / 2 + r_f
+
+
+@formula("b_m = g − c", cites=[FIRST_PRINCIPLES])
+def widest_eye(g: Metres, c: Metres) -> Metres:
+    """Greatest width of an eye between two bosses.
+
+    b_m = g − c
+
+    ``g`` gap between the bosses, ``c`` least play of the eye in it, both sides together [m]. Returns [m].
+
+    >>> round(widest_eye(g=0.113, c=0.0002), 6)
+    0.1128
+    """
+    return g - c

@@ -18,19 +18,3 @@ def as_long_as_bore(L_b: Metres, a: Metres) -> Metres:
     0.0285
     """
     return L_b + a
-
-
-@formula("d_r = D − 2 t", cites=[FIRST_PRINCIPLES])
-def rim_inside(D: Metres, t: Metres) -> Metres:
-    """Bore of the rim of a valve.
-
-    d_r = D − 2 t
-
-    ``D`` over the rim, ``t`` its wall [m]. Returns [m].
-
-    Hand working: 149 − 2 × 6 = 137 mm.
-
-    >>> round(rim_inside(D=0.149, t=0.006), 6)
-    0.137
-    """
-    return D - 2 * t

@@ -1,4 +1,4 @@
-"""A crank pin that turns with an axle is that of the cylinder whose crank it is, and as far out as that crank."""
+"""A crank pin that turns with an axle is that of the cylinder whose crank it is, as far out, and in the boss there."""
 
 from __future__ import annotations
 
@@ -12,20 +12,39 @@ from speclint_agreement.inputs import in_block
 
 
 def _pins(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
-    """Each pin against the crank at which it turns: its block, the axle that this drives, and half of its stroke."""
+    """Each pin against the crank at which it turns: its block, the axle that this drives, and half of its stroke.
+
+    Its seat against the boss that the axle states for it.
+    """
     for name, piece in axle.turning.items():
-        if not (
-            sheet.is_stated(f"part of {name}", piece.of) and sheet.is_stated(f"crank of {name}", piece.crank)
-        ):
+        if not sheet.is_stated(f"part of {name}", piece.of):
             continue
         pin = sheet.follow(piece.of)
-        if isinstance(pin, Pin) and sheet.is_stated(f"engine of {axle.id}", axle.engine):
+        if isinstance(pin, Pin):
+            yield from _in_boss(name, piece, pin, sheet)
+        if (
+            isinstance(pin, Pin)
+            and sheet.is_stated(f"crank of {name}", piece.crank)
+            and sheet.is_stated(f"engine of {axle.id}", axle.engine)
+        ):
             engine = sheet.follow(axle.engine)
             crank = sheet.entry(engine.cranks, piece.crank, f"cranks of {engine.id}")
             yield from _at_crank(name, piece, pin, crank, sheet)
             yield _driven(name, piece, axle, sheet)
             if sheet.is_stated(f"radius of {name}", piece.radius):
                 yield from _as_far_out(name, piece, crank, engine, sheet)
+
+
+def _in_boss(name: str, piece: Turning, pin: Pin, sheet: Sheet) -> Iterator[Pair]:
+    """The seat no longer and in no larger a boss than the axle has, and of its metal; sizes as they are aimed at."""
+    sizes = {"length of the seat": (pin.seat.length, piece.boss_width), "boss": (pin.seat.boss, piece.boss)}
+    for called, (own, drawn) in sizes.items():
+        if sheet.is_stated(f"{called}, {name}", own) and sheet.is_stated(f"{called} at {name}", drawn):
+            aimed = worked(sheet.take_nominal(f"x {called} {name}", own), own)
+            there = worked(sheet.take_nominal(f"y {called} {name}", drawn), drawn)
+            yield Pair(aimed, there, "at most", name=f"{name}, {called}")
+    if sheet.is_stated(f"metal of the boss, {name}", piece.boss_material):
+        yield Pair(pin.seat.boss_material, piece.boss_material, name=f"{name}, metal of the boss")
 
 
 def _at_crank(name: str, piece: Turning, pin: Pin, crank: Crank, sheet: Sheet) -> Iterator[Pair]:
@@ -58,15 +77,16 @@ def _as_far_out(name: str, piece: Turning, crank: Crank, engine: Engine, sheet: 
 
 of_its_crank: Rule = agreement(
     "axle.pins-of-its-cranks",
-    title="A crank pin that turns with an axle is moved by the piston of the block whose crank it turns at, and stands "
-    "on the axle that this crank drives, by half of its stroke out of the middle",
+    title="A crank pin that turns with an axle is moved by the piston of the block whose crank it turns at, on the "
+    "axle that this crank drives, half of its stroke out of the middle, its seat in the boss there",
     on=DrivingAxle,
     pairs=_pins,
     within="0.1 mm",
     grade=Grade.NONCONFORMITY,
-    edition=3,
+    edition=4,
     why="the pin of an outside crank weighed for that of the crank axle balances the wrong mass at the wrong angle",
-    leaves_out="pieces that name no pin or no crank, and a pin that no links lead from to a block",
+    leaves_out="pieces that name no pin or no crank, and a pin that no links lead from to a block; a boss that the "
+    "axle does not state, for which pin.seat-has-room asks",
 )
 
 RULES = (of_its_crank,)

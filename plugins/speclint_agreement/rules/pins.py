@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, agreement, worked
-from speclint.facts import gap_for_bearing
+from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.facts import gap_for_bearing, length_in_bosses
 from speclint.specs import Pin
-from speclint_agreement.formulae.pins import beside_fillet, height_of_shoulder, length_in_bosses
+from speclint_agreement.formulae.pins import beside_fillet, height_of_shoulder, widest_eye
 
 
 def _in_crosshead(pin: Pin, sheet: Sheet) -> Iterator[Pair]:
-    """The bearing within the gap of the bosses, or between the middles of the supports; then the seat."""
+    """The bearing with its play in the gap of the bosses, or between the middles of the supports; then the seat."""
     gap = gap_for_bearing(pin, sheet, sheet.take)
     if gap is not None:
-        yield Pair(pin.length, gap, "at most", name="bearing")
+        widest = sheet.work("b_m", widest_eye, g=gap.value, c=sheet.limit("side-play", "c"))
+        yield Pair(pin.length, Worked(widest, gap.places), "at most", name="bearing")
     if sheet.read("place", pin.place) == "crosshead pin" and sheet.is_stated("crosshead", pin.moved_by):
         yield from _seat(pin, sheet)
 
@@ -65,16 +66,25 @@ def _beside_fillet(pin: Pin, sheet: Sheet) -> Iterator[Pair]:
 
 in_its_crosshead: Rule = agreement(
     "pin.in-its-crosshead",
-    title="The bearing of a crosshead pin is no longer than the gap between the bosses that hold it, and its seat is "
-    "no longer than both bosses, no larger than they are, and in their metal",
+    title="The bearing of a crosshead pin leaves its eye 0.2 mm of play between the bosses that hold it, and its seat "
+    "is no longer than both bosses, no larger than they are, and in their metal",
     on=Pin,
     pairs=_in_crosshead,
     within="",
-    edition=2,
+    limits=[
+        Limit(
+            "side-play",
+            "0.2 mm",
+            "length",
+            COMMON_PRACTICE,
+            "least play of an eye between its bosses, both sides together",
+        )
+    ],
+    edition=3,
     grade=Grade.NONCONFORMITY,
     why="an eye wider than the gap of the crosshead does not go in, and a seat longer than its bosses grips on paper",
-    leaves_out="play of the eye between the bosses; a bearing beside bosses whose width the crosshead does not state; "
-    "bosses with a bush of another metal",
+    leaves_out="what heat takes of the play of the eye; a bearing beside bosses whose width the crosshead does not "
+    "state; bosses with a bush of another metal",
 )
 
 fillet_of_its_shoulder: Rule = agreement(

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
-from speclint.facts import around_throat, least_perimeter
+from speclint.facts import around_throat, least_perimeter, within_valve
 from speclint.handbook.members import round_area
 from speclint.specs import PoppetValve, SteamPassage, ValveSpindle
-from speclint_agreement.formulae.seats import rim_inside
 
 
 def _throats(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
@@ -35,13 +34,11 @@ def _throats(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
 
 def _within_valve(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
     """The throat of the beat whose steam flows through the valve, against what the wall of its rim leaves."""
-    through = sheet.said("steam flows through the valve", valve.through_valve)
     for name, beat in (("upper", valve.upper_beat), ("lower", valve.lower_beat)):
-        stated = beat.throat, beat.rim_diameter, valve.wall
-        if name == through and all(sheet.is_stated(f"throat, rim or wall, {name}", one) for one in stated):
-            D, t = sheet.take("D_r", beat.rim_diameter), sheet.take("t", valve.wall)
-            inside = worked(sheet.work("d_r", rim_inside, D=D, t=t), beat.rim_diameter, valve.wall)
-            yield Pair(beat.throat, inside, "at most", name=f"{name}, within the valve")
+        if sheet.is_stated(f"throat, {name}", beat.throat):
+            inside = within_valve(valve, beat, name, sheet)
+            if inside is not None:
+                yield Pair(beat.throat, inside, "at most", name=f"{name}, within the valve")
 
 
 def _sections(passage: SteamPassage, sheet: Sheet) -> Iterator[Pair]:

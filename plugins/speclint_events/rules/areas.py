@@ -55,6 +55,7 @@ def opens(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     wrong="inlet opens slowly, {item}: {found} of its greatest area by 10°, {limit} wanted",
     on=ValveGear,
     cases=("running",),
+    edition=2,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="an inlet that opens slowly throttles the steam while the piston is already moving away",
@@ -66,7 +67,10 @@ def opens(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
 )
 def opening_speed(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Effective area of valve and port 10° after dead centre over their greatest."""
+    """Effective area of valve and port 10° after dead centre over their greatest.
+
+    The throats of the valve are no wider than seat, block and its rim leave.
+    """
     at_work = GearAtWork(gear, case, sheet)
     to = sheet.limit("to")
     early = [end for end in at_work.ends() if mean_cut_off(at_work, end.notch, sheet) <= to]
@@ -87,6 +91,7 @@ def opening_speed(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     wrong="inlet shuts slowly, {item}: {found} of its area in the last fifth, {limit} wanted",
     on=ValveGear,
     cases=("running",),
+    edition=2,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="an inlet that is nearly shut for long only throttles the steam and blurs the cut-off",
@@ -114,6 +119,7 @@ def shutting_speed(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     wrong="{item} too small for the speed: Mach index {found}, {limit} allowed",
     on=ValveGear,
     cases=("running",),
+    edition=2,
     grade=Grade.OBSERVATION,
     gravest=Grade.NONCONFORMITY,
     cites=[JSME, TAYLOR, COMMON_PRACTICE],

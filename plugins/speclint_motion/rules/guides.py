@@ -14,8 +14,18 @@ from speclint_motion.formulae.guides import (
     deflection_of_resting_bar,
     mass_apart,
     share_of_span,
+    thrust_on_one_bar,
 )
-from speclint_motion.inputs.thrust import FULL_TURN, ON_BAR, cylinder_of, gear_of, greatest, piston_of
+from speclint_motion.inputs.bar_ends import OnBar, built_in
+from speclint_motion.inputs.thrust import (
+    FULL_TURN,
+    ON_BAR,
+    Cylinder,
+    cylinder_of,
+    gear_of,
+    greatest,
+    piston_of,
+)
 
 
 @rule(
@@ -55,33 +65,52 @@ def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgem
 
 @rule(
     "slidebar.deflection",
-    title="The deflection of the slide bar under the thrust does not exceed its share of the span",
-    wrong="slide bar bends by {found}, {limit} allowed",
+    title="The deflection of the slide bar under the thrust does not exceed its share of the span; ends said to be "
+    "fixed are held by two rows of bolts with 1.2 times the couple of the thrust",
     on=SlideBar,
     cases=("starting",),
-    edition=5,
+    edition=6,
     grade=Grade.NONCONFORMITY,
-    cites=[ROARK.at("Table 8.1, cases 1d and 1e"), COMMON_PRACTICE],
+    cites=[ROARK.at("Table 8.1, cases 1d and 1e"), COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A bar that deflects bends the rod at every stroke, just at its packing.",
-    leaves_out="deflection of the motion plate and of the cover that carry the bar, shear, wear",
+    leaves_out="deflection of the motion plate and of the cover that carry the bar; how far a cover, block or bracket "
+    "turns under the couple of an end said to be fixed, which a competent person judges: else the ends are both "
+    "pinned; shear, wear",
     against=("break under load",),
-    limits=[Limit("share", "0.001", "ratio", COMMON_PRACTICE, "greatest deflection over the span")],
+    limits=[
+        Limit("share", "0.001", "ratio", COMMON_PRACTICE, "greatest deflection over the span"),
+        Limit(
+            "couple",
+            "1.2",
+            "ratio",
+            COMMON_PRACTICE,
+            "least couple that the bolts of a fixed end bear over that of the thrust",
+        ),
+    ],
 )
 def deflection(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Deflection as the crosshead runs along the bar, boiler pressure on the last bore: the greatest of a turn."""
-    crosshead = sheet.follow(bar.guides)
-    gear = gear_of(cylinder_of(piston_of(crosshead, sheet), sheet), case, sheet)
-    z = sheet.count("z", bar.bars_sharing)
-    if z < 1:
+    """Deflection as the crosshead runs along the bar, boiler pressure on the last bore: the greatest of a turn.
+
+    Ends said to be both fixed: the couple 4 F L/27 of the greatest thrust, as it passes a third of the span, against
+    what takes the grip from the outer row of the bolts of each, clear of the slipper, on a part of the design.
+    """
+    cylinder = cylinder_of(piston_of(sheet.follow(bar.guides), sheet), sheet)
+    if sheet.count("z", bar.bars_sharing) < 1:
         said = "no bar is said to share the thrust, and one at least takes it"
         return sheet.states(False, said, where=bar.bars_sharing.where)
-    L = sheet.take("L", bar.span)
     held = sheet.read("ends", bar.ends) == "both fixed"
+    bends = _bends(bar, cylinder, case, sheet, held=held)
+    return sheet.worst(bends, built_in(bar, _on_bar(bar, cylinder, case, sheet), sheet)) if held else bends
+
+
+def _bends(bar: SlideBar, cylinder: Cylinder, case: LoadCase, sheet: Sheet, *, held: bool) -> Judgement:
+    """The greatest deflection of a turn, with ends that rest or are held."""
+    L = sheet.take("L", bar.span)
     formula = deflection_of_held_bar if held else deflection_of_resting_bar
     arguments = {
-        **gear._asdict(),
+        **gear_of(cylinder, case, sheet)._asdict(),
         "x_0": sheet.take("x_0", bar.crosshead_from_end),
-        "z": float(z),
+        "z": float(sheet.count("z", bar.bars_sharing)),
         "L": L,
         "E": sheet.look_up("E", sheet.material_of(bar).modulus, of=bar, at=DRAWING_TEMPERATURE),
         "I": _second_moment(bar, sheet),
@@ -95,7 +124,20 @@ def deflection(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
         unit="rad",
     )
     y = sheet.work("y", formula, θ=angle, **arguments)
-    return sheet.at_most(y, sheet.work("y_n", share_of_span, k=sheet.limit("share", "k"), L=L))
+    allowed = sheet.work("y_n", share_of_span, k=sheet.limit("share", "k"), L=L)
+    return sheet.at_most(y, allowed).else_says("slide bar bends by {found}, {limit} allowed")
+
+
+def _on_bar(bar: SlideBar, cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> OnBar:
+    """The greatest thrust on one bar, and the slipper that brings it."""
+    N = greatest("N", "thrust on the bar", ON_BAR, cylinder, case, sheet)
+    return OnBar(
+        F=sheet.work("N_1", thrust_on_one_bar, N=N, z=float(sheet.count("z", bar.bars_sharing))),
+        r=gear_of(cylinder, case, sheet).r,
+        x_0=sheet.take("x_0", bar.crosshead_from_end),
+        L=sheet.take("L", bar.span),
+        L_s=sheet.take("L_s", sheet.follow(bar.guides).slipper_length),
+    )
 
 
 def _second_moment(bar: SlideBar, sheet: Sheet) -> MetresToTheFourth:

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio
+from speclint.facts import boss_of_pin, length_of_seat
 from speclint.handbook.fits import (
     DIN_7190,
     DIN_7190_2001,
@@ -42,7 +43,7 @@ class _Seat(NamedTuple):
     title="A pressed pin, or a crank pin under a plate, is gripped by 1.2 times what opens its seat and twice a dry "
     "bearing's torque, its boss elastic; nut or bolts are locked; a crosshead pin under a plate fits",
     on=Pin,
-    edition=4,
+    edition=5,
     cases=("starting", "running"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, DIN_7190, DIN_7190_2001, COMMON_PRACTICE],
@@ -93,6 +94,7 @@ def held(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
 
     A plate over the end of a pin keeps it from coming out, and nothing but its fit from rocking in its hole: a crank
     pin, held at one end, has to be gripped, and a crosshead pin slides in. The force is that at the liner's last bore.
+    Of the boss, and of its length, the less of what the pin and its crosshead or driving axle state.
     """
     by, found = sheet.read("held by", pin.seat.by), []
     if by != "press fit":
@@ -138,8 +140,8 @@ def _seat(pin: Pin, sheet: Sheet) -> _Seat:
     of_pin, boss = sheet.material_of(pin), sheet.material_named("the boss", pin.seat.boss_material)
     return _Seat(
         sheet.take("D", pin.seat.hole),
-        sheet.take("L", pin.seat.length),
-        sheet.take("D_b", pin.seat.boss),
+        length_of_seat(pin, sheet),
+        boss_of_pin(pin, sheet),
         sheet.take("Rz", pin.seat.roughness),
         (
             sheet.look_up("E_i", of_pin.modulus, of=pin, at=DRAWING_TEMPERATURE),
@@ -206,7 +208,11 @@ def _opens(pin: Pin, F: Newtons, seat: _Seat, sheet: Sheet) -> Pascals:
 
 
 def _boss(pin: Pin, seat: _Seat, δ: Metres, sheet: Sheet) -> Judgement:
-    """Tresca's stress at the bore of the boss, at what may be left of the interference."""
+    """Tresca's stress at the bore of the boss, at what may be left of the interference.
+
+    The proof stress is that of the wall of the boss: a thicker one is hardened through less, and no source gives the
+    figure of a thinner one for it.
+    """
     most = sheet.work(
         "δ_m", interference_after_light_smoothing, delta=δ, Rz_in=seat.roughness, Rz_out=seat.roughness
     )

@@ -7,7 +7,7 @@ from functools import partial
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
-from speclint.facts import cranks_of, engine_of
+from speclint.facts import cranks_of, engine_of, turning_with
 from speclint.specs import Crank, Pin
 from speclint_motion.formulae.pin_seats import end_of_seat, longest_seat, room_inside, room_outside
 from speclint_motion.inputs.thrust import overhang_of_force, piston_of
@@ -18,10 +18,11 @@ _Item = tuple[str, Callable[[], Judgement]]
 
 @rule(
     "pin.seat-has-room",
-    title="The seat of a crank pin is at most 1.75 times as long as it is thick, and ends before the frame behind the "
-    "wheel, or within the frames where the cylinder lies between them",
+    title="The seat of a crank pin, in a boss that its axle states, is at most 1.75 times as long as thick, and "
+    "ends before the frame behind the wheel, or within the frames where the cylinder lies between them",
     on=Pin,
     grade=Grade.NONCONFORMITY,
+    edition=2,
     limits=[
         Limit(
             "proportion",
@@ -33,18 +34,26 @@ _Item = tuple[str, Callable[[], Judgement]]
     ],
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a seat that is longer on paper than the boss of its wheel holds the pin on paper only",
-    leaves_out="the boss of the wheel and the web of the crank axle, whose width no spec states; a frame set in or "
-    "out behind the wheel; axleboxes and the other crank; a crosshead pin, of which pin.in-its-crosshead judges "
-    "this; a taper, whose length pin.held does not count",
+    leaves_out="whether pin and axle state the same boss (axle.pins-of-its-cranks); a frame set in or out behind the "
+    "wheel where the axle does not state it: then that at the cylinder counts, and what ends beyond it is asked about; "
+    "axleboxes and the other crank; a crosshead pin, of which pin.in-its-crosshead judges this; a taper, whose length "
+    "pin.held does not count",
     against=(),
 )
 def seat_has_room(pin: Pin, sheet: Sheet) -> Judgement:
-    """L ≤ k d_s, else a query; and a + L no more than from the rods to the frame: y_a − y_f, or y_a + y_f inside."""
+    """L ≤ k d_s, else a query; and a + L no more than from the rods to the frame: y_a − y_f, or y_a + y_f inside.
+
+    The frame is where the axle says, else where it stands at the cylinder.
+    """
     if sheet.read("place", pin.place) != "crank pin":
         raise sheet.not_applicable("pin.in-its-crosshead judges the seat of a crosshead pin")
     if sheet.read("held by", pin.seat.by) == "taper and nut":
         raise sheet.not_applicable("the length of a taper is not counted")
-    items: list[_Item] = [("proportion", partial(_in_proportion, pin, sheet)), *_at_cranks(pin, sheet)]
+    items: list[_Item] = [
+        ("proportion", partial(_in_proportion, pin, sheet)),
+        ("boss", partial(_in_boss, pin, sheet)),
+        *_at_cranks(pin, sheet),
+    ]
     return sheet.each(items, lambda item: item[1]())
 
 
@@ -59,25 +68,55 @@ def _in_proportion(pin: Pin, sheet: Sheet) -> Judgement:
     )
 
 
+def _in_boss(pin: Pin, sheet: Sheet) -> Judgement:
+    """That an axle which names the pin states the boss that holds it; else the pin alone says what grips it."""
+    drawn = list(turning_with(pin, sheet))
+    silent = [] if drawn else ["names this pin among what turns with it"]
+    for _, name, piece in drawn:
+        own = {"boss": piece.boss, "boss_width": piece.boss_width, "boss_material": piece.boss_material}
+        silent += [f"states {key} of {name}" for key, one in own.items() if not sheet.is_stated(key, one)]
+    says = f"no driving axle {silent[0]}: the boss of its seat is the pin's own statement" if silent else ""
+    where = pin.seat.where
+    return sheet.states(not silent, says or "its axle states the boss of its seat", where=where).graded(
+        Grade.QUERY
+    )
+
+
 def _at_cranks(pin: Pin, sheet: Sheet) -> Iterator[_Item]:
-    """Each crank that the cylinder of the pin turns and that says where its rods and the frame are."""
+    """Each crank of the cylinder that says where its rods are, where it or the axle says where the frame is."""
     liner = sheet.follow(piston_of(sheet.follow(pin.moved_by), sheet).runs_in)
     block, bore = sheet.follow(liner.housed_in), sheet.read("bore of liner", liner.in_bore)
     engine = engine_of(block, sheet)
     for name, crank in cranks_of(engine, block, sheet) if engine is not None else ():
-        stated = crank.axis_from_centre, crank.frame_from_centre
-        if name == bore and all(sheet.is_stated("rods or frame", one) for one in stated):
+        frames = crank.frame_from_centre, *(axle.frame_from_centre for axle, _, _ in turning_with(pin, sheet))
+        placed = sheet.is_stated("rods", crank.axis_from_centre)
+        if name == bore and placed and any(sheet.is_stated("frame", one) for one in frames):
             yield "frame", partial(_before_frame, pin, crank, sheet)
 
 
 def _before_frame(pin: Pin, crank: Crank, sheet: Sheet) -> Judgement:
+    """The end of the seat against the frame behind the wheel; a query where it is stated at the cylinder alone."""
     a, L = overhang_of_force(pin, sheet), sheet.take("L", pin.seat.length)
     reach = sheet.work("y_e", end_of_seat, a=a, L=L)
-    y_a, y_f = sheet.take("y_a", crank.axis_from_centre), sheet.take("y_f", crank.frame_from_centre)
-    room: Metres = sheet.work("y_r", room_outside if y_a > y_f else room_inside, y_a=y_a, y_f=y_f)
-    return sheet.at_most(reach, room).else_says(
-        "seat ends {found} behind the rods, the frame begins at {limit}"
+    y_a = sheet.take("y_a", crank.axis_from_centre)
+    for axle, _, _ in turning_with(pin, sheet):
+        if sheet.is_stated(f"frame at {axle.id}", axle.frame_from_centre):
+            room = _room(y_a, sheet.take("y_f", axle.frame_from_centre), sheet)
+            return sheet.at_most(reach, room).else_says(
+                "seat ends {found} behind the rods, the frame begins at {limit}"
+            )
+    return (
+        sheet.at_most(reach, _room(y_a, sheet.take("y_f", crank.frame_from_centre), sheet))
+        .else_says(
+            "seat ends {found} behind the rods, the frame begins at {limit} unless it is set in or out there"
+        )
+        .graded(Grade.QUERY)
     )
+
+
+def _room(y_a: Metres, y_f: Metres, sheet: Sheet) -> Metres:
+    room: Metres = sheet.work("y_r", room_outside if y_a > y_f else room_inside, y_a=y_a, y_f=y_f)
+    return room
 
 
 RULES = (seat_has_room,)

@@ -122,7 +122,7 @@ def _loss(stages: tuple[Stage, ...], case: LoadCase, sheet: Sheet) -> Judgement:
     title="No section of the path is smaller than the flow area of its open valve, nor the room round the valve in its "
     "box than that of its larger beat",
     on=ENDS,
-    edition=3,
+    edition=4,
     grade=Grade.NONCONFORMITY,
     cites=[HEYWOOD, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A narrow section before the valve throttles the engine, however far the valve lifts.",
@@ -131,7 +131,10 @@ def _loss(stages: tuple[Stage, ...], case: LoadCase, sheet: Sheet) -> Judgement:
     limits=[Limit("share", "1", "ratio", COMMON_PRACTICE, "least area over the flow area of the open valve")],
 )
 def area_continuity(end: End, sheet: Sheet) -> Judgement:
-    """Area of each stage over the flow area of the valve at full lift; of the room round it over its larger beat's."""
+    """Area of each stage over the flow area of the valve at full lift; of the room round it over its larger beat's.
+
+    The throats of the valve are no wider than seat, block and its rim leave.
+    """
     return _each_path(end, lambda stages: _areas(stages, sheet), sheet)
 
 
@@ -168,7 +171,7 @@ def _room_round(valve: PoppetValve, sheet: Sheet) -> Judgement:
         beats.append(("l", valve.lower_beat))
     flows = []
     for index, beat in beats:
-        area, throat = _beat(index, beat, lift, sheet)
+        area, throat = _beat(index, valve, beat, lift, sheet)
         flows.append(sheet.work(f"A_f{index}", single_beat_flow_area, A_b=area, T=throat))
     ratio = sheet.work("x_Ar", area_ratio, A_1=room, A_2=max(flows))
     return (
@@ -190,15 +193,18 @@ def _valve_area(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
     lift = sheet.take("lift", valve.lift)
     count = sheet.count("z", valve.beats)
     if count == 1:
-        area, throat = _beat("u", valve.upper_beat, lift, sheet)
+        area, throat = _beat("u", valve, valve.upper_beat, lift, sheet)
         return sheet.work("A_v", single_beat_flow_area, A_b=area, T=throat)
     (A_u, T_u), (A_l, T_l) = (
-        _beat(index, beat, lift, sheet) for index, beat in (("u", valve.upper_beat), ("l", valve.lower_beat))
+        _beat(index, valve, beat, lift, sheet)
+        for index, beat in (("u", valve.upper_beat), ("l", valve.lower_beat))
     )
     return sheet.work("A_v", double_beat_flow_area, A_u=A_u, T_u=T_u, A_l=A_l, T_l=T_l)
 
 
-def _beat(index: str, beat: Beat, lift: float, sheet: Sheet) -> tuple[SquareMetres, SquareMetres]:
+def _beat(
+    index: str, valve: PoppetValve, beat: Beat, lift: float, sheet: Sheet
+) -> tuple[SquareMetres, SquareMetres]:
     area = sheet.work(
         f"A_{index}",
         beat_area,
@@ -207,7 +213,7 @@ def _beat(index: str, beat: Beat, lift: float, sheet: Sheet) -> tuple[SquareMetr
         w=sheet.take(f"w_{index}", beat.contact_width),
         β=sheet.take(f"β_{index}", beat.seat_angle),
     )
-    bore, blocked = throat_of(beat, index, sheet), sheet.take(f"A_o{index}", beat.blocked_area)
+    bore, blocked = throat_of(valve, beat, index, sheet), sheet.take(f"A_o{index}", beat.blocked_area)
     return area, sheet.work(f"T_{index}", throat_area, D=bore, d=0.0, A_o=blocked)
 
 

@@ -23,9 +23,9 @@ from speclint.specs import Beat, CylinderBlock, CylinderLiner, PoppetValve
 from speclint_valves.formulae.flow import area_after_meeting, governing_area
 
 
-def throat(beat: Beat, index: str, sheet: Sheet) -> SquareMetres:
+def throat(valve: PoppetValve, beat: Beat, index: str, sheet: Sheet) -> SquareMetres:
     """Area of the passage that a beat feeds."""
-    bore, blocked = throat_of(beat, index, sheet), sheet.take(f"A_o{index}", beat.blocked_area)
+    bore, blocked = throat_of(valve, beat, index, sheet), sheet.take(f"A_o{index}", beat.blocked_area)
     return sheet.work(f"T_{index}", throat_area, D=bore, d=0.0, A_o=blocked)
 
 
@@ -49,7 +49,8 @@ def flow_area(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
 def beats_area(valve: PoppetValve, h: Metres, sheet: Sheet) -> SquareMetres:
     """Flow area of the beats at a lift, each limited by its throat."""
     sizes = [
-        (curtain(beat, index, h, sheet), throat(beat, index, sheet)) for index, beat in beats_of(valve, sheet)
+        (curtain(beat, index, h, sheet), throat(valve, beat, index, sheet))
+        for index, beat in beats_of(valve, sheet)
     ]
     if len(sizes) == 1:
         return sheet.work("A", single_beat_flow_area, A_b=sizes[0][0], T=sizes[0][1])

@@ -18,7 +18,9 @@ from speclint_valves.formulae.holding import (
     shear_of_key,
     stress_of_stem,
 )
+from speclint_valves.formulae.set_screws import HOLDING_POWER
 from speclint_valves.inputs.aside import pushed_aside, tracks_pushing_most
+from speclint_valves.inputs.held_along import held_along
 from speclint_valves.inputs.hubs import hub_of
 from speclint_valves.inputs.loads import greatest_valve_load, loaded
 from speclint_valves.inputs.rollers import rocks
@@ -30,20 +32,30 @@ _OF_SOFT_STEEL = ("riveted end", "welded tab")
 
 @rule(
     "cam.stays-on-its-shaft",
-    title="A cam is held along its shaft, and its key turns it with at most 60 MPa of shear and 100 MPa of pressure on "
-    "its seats in cam and shaft",
+    title="A locked nut, clamp or pair of set screws, each with 8 times its load, or a fork holds a cam along its "
+    "shaft; its key turns it with at most 60 MPa of shear and 100 MPa of pressure in cam and shaft",
     on=Cam,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    edition=5,
-    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    edition=6,
+    cites=[FIRST_PRINCIPLES, HOLDING_POWER, COMMON_PRACTICE],
     why="A cam that works on its key opens its valve late, then at any time, and then the engine runs as it likes.",
     leaves_out="limits of sizes, springs and pressures in the torque, which are taken as the drawings aim at them; fit "
-    "of key and bore, height of the key, and stress in the shaft beside it (shaft.torsion)",
+    "of key and bore, height of the key, and stress in the shaft beside it (shaft.torsion); strength of nut, clamp and "
+    "fork; points of set screws other than a cup, and whether they are tightened as their maker says",
     against=("loosen",),
     limits=[
         Limit("shear", "60 MPa", "stress", COMMON_PRACTICE, "greatest shear of a key, reversing"),
         Limit("pressure", "100 MPa", "stress", COMMON_PRACTICE, "greatest pressure beside a key, reversing"),
+        Limit("screws", "2", "ratio", COMMON_PRACTICE, "least number of set screws: one may work back"),
+        Limit(
+            "dynamic",
+            "8",
+            "ratio",
+            HOLDING_POWER,
+            "least holding power of a set screw over its load, the greatest factor of those for dynamic loads",
+        ),
+        Limit("friction", "0.1", "ratio", COMMON_PRACTICE, "friction of cam and foot, oiled"),
         CRACKED,
     ],
 )
@@ -51,20 +63,20 @@ def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     """2 T/(d b L) and 2 T/(d h L) at the greatest torque of the cam in a turn; a cam of one piece has no key.
 
     The blow as the cam takes up its clearance is in the torque. The key bears in the shallower of the keyways of cam
-    and shaft, on no more than the length of the cam.
+    and shaft, on no more than the length of the cam. A tappet pushes a cam along its shaft with no more than the
+    friction of its greatest load, the blow in it.
     """
     along = sheet.read("held along by", cam.held_along)
     if along == "forged on":
         keyed = sheet.is_stated("width of its keyway", cam.keyway_width)
         piece = "the cam is said to be of one piece with its shaft, and has a keyway"
         return sheet.states(not keyed, piece if keyed else piece.split(",")[0], where=cam.where)
-    held = sheet.states(along != "nothing", f"along its shaft the cam is held by: {along}", where=cam.where)
     T = torque_of_cam_alone(cam, case, sheet)
     d, b, L = sheet.take("d", cam.bore), sheet.take("b", cam.keyway_width), _length(cam, sheet)
     τ = sheet.work("τ", shear_of_key, T=T, d=d, b=b, L=L)
     p = sheet.work("p", pressure_of_key, T=T, d=d, h=_depth(cam, sheet), L=L)
     return sheet.worst(
-        held,
+        *held_along(cam, along, case, sheet),
         sheet.at_most(τ, sheet.limit("shear")).else_says("key sheared with {found}, {limit} allowed"),
         sheet.at_most(p, sheet.limit("pressure")).else_says("key bears with {found}, {limit} allowed"),
     )

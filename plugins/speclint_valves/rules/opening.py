@@ -39,7 +39,7 @@ from speclint_valves.sources import STEAM_SPEED
 
 @rule(
     "valve.lift-area",
-    edition=3,
+    edition=4,
     title="At full lift the flow area of the valve, and of the throat where its two streams have joined, is at least "
     "0.9 of the area of its port",
     wrong="valve opens {found} of flow area, {limit} wanted",
@@ -60,7 +60,10 @@ from speclint_valves.sources import STEAM_SPEED
     ],
 )
 def lift_area(valve: PoppetValve, sheet: Sheet) -> Judgement:
-    """min(Σ min(area of beat at full lift, its throat), throat after both have met) ≥ share × port area."""
+    """min(Σ min(area of beat at full lift, its throat), throat after both have met) ≥ share × port area.
+
+    A throat is no wider than seat, block and the rim of the valve leave.
+    """
     opened = flow_area(valve, sheet)
     passages = [sheet.take(f"A of {one.id}", one.area) for one in passages_of_port(valve, sheet)]
     port = max(sheet.take("A_port", valve.port_area), *passages, 0.0)
@@ -71,7 +74,7 @@ def lift_area(valve: PoppetValve, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.lift-worth-having",
-    edition=3,
+    edition=4,
     title="The lift is at most 1.1 times that at which the throats, and not the lift, limit the flow",
     on=PoppetValve,
     grade=Grade.OBSERVATION,
@@ -96,7 +99,7 @@ def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
     """
     useful = []
     for index, beat in beats_of(valve, sheet):
-        T = throat(beat, index, sheet)
+        T = throat(valve, beat, index, sheet)
         d, w = sheet.take(f"d_{index}", beat.seat_diameter), sheet.take(f"w_{index}", beat.contact_width)
         β = sheet.take(f"β_{index}", beat.seat_angle)
         useful.append(sheet.work(f"h_{index}", lift_for_area, T=T, d=d, w=w, β=β))
@@ -118,7 +121,7 @@ def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.steam-speed",
-    edition=5,
+    edition=6,
     title="Through the valve live steam has a mean speed of at most 100 m/s and exhaust steam of at "
     "most 80 m/s, the cylinder bored to its last",
     wrong="steam at {found} through the valve, {limit} allowed",
@@ -137,7 +140,10 @@ def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
     ],
 )
 def speed_of_steam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """v = A_p c_m/A at the narrower of valve and port; the greatest speed and the period figure are reported."""
+    """v = A_p c_m/A at the narrower of valve and port; the greatest speed and the period figure are reported.
+
+    The throats of the valve are no wider than seat, block and its rim leave.
+    """
     mean, greatest = _speeds(valve, case, sheet)
     sheet.work("x_period", speed_ratio, v=mean, v_0=sheet.limit("period", "v_0"))
     sheet.work("x_max", speed_ratio, v=greatest, v_0=mean)
@@ -154,7 +160,7 @@ def _speeds(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[MetresPer
 
 @rule(
     "valve.pressure-loss",
-    edition=5,
+    edition=6,
     title="At most 10 % of the absolute pressure is lost in the valve, the cylinder bored to its last",
     wrong="valve loses {found} of the pressure, {limit} allowed",
     on=PoppetValve,
@@ -182,7 +188,7 @@ def pressure_loss(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
 
 @rule(
     "valve.mach",
-    edition=5,
+    edition=6,
     title="The greatest Mach number of steam in the valve is at most 0.3, the cylinder bored to its last",
     wrong="steam reaches Mach {found} in the valve, {limit} allowed",
     on=PoppetValve,

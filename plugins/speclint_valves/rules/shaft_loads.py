@@ -26,7 +26,10 @@ from speclint_valves.sources import DIN_31652_3, ISO_76
 
 
 def _moments(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
-    """The bending moment of the shaft, at its least, against the greatest of its cams and drive, in each notch."""
+    """The bending moment of the shaft, at its least, against the greatest of its cams and drive, in each notch.
+
+    The drive pushes with the greater of the torque that is stated and that which its cams need.
+    """
     if not (cams_on(shaft, sheet) and sheet.is_stated("bending moment", shaft.bending_moment)):
         return
     for notch, needed in moments_needed(shaft, case, sheet):
@@ -83,7 +86,8 @@ bends_under_its_cams: Rule = agreement(
 def bearing_load(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Judgement:
     """R = F_d r_d + Σ F r, by statics on two bearings and by three moments on more, at the worst angle and notch.
 
-    A rating above that of rollers as wide as the bearing, side by side round it, is none; of a bush it is asked about.
+    The drive pushes with the greater of the torque that is stated and that which its cams need. A rating above that of
+    rollers as wide as the bearing, side by side round it, is none; of a bush it is asked about.
     """
     if not cams_on(shaft, sheet):
         raise sheet.not_applicable("no cam turns on it")

@@ -100,7 +100,10 @@ def look_up(
         if table.holds_size(size):
             low, nominal, high = figure(table, at, size)
             return Reading(written, nominal, low, high, table.unit, table.source)
-    raise OutOfRange(f"{written}: the data hold {_size_ranges(warm)} of {size_is}, and are not extended")
+    raise OutOfRange(
+        f"{written}: the data hold {_size_ranges(warm)} of {size_is}, and are not extended; name a metal whose data "
+        "reach it, or state the figure, with its source, among your own materials"
+    )
 
 
 def _written(what: str, at: float | None, size: float | None, size_is: str) -> str:

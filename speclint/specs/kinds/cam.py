@@ -7,12 +7,26 @@ from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, LinkTo, 
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Shaft, Tappet
+from speclint.specs.listed_in import THREADS
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
+from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
 from speclint.specs.wear import Regrind, WearOfFace
 
 Law = Literal["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]
+
+
+class SetScrews(SpecTable):
+    """The set screws by which a cam is held along its shaft, with a cup point.
+
+    Fields:
+        count: how many of them press on the shaft
+        thread: of each
+    """
+
+    count: Word[int] = NOT_STATED
+    thread: Annotated[Word[str], THREADS] = NOT_STATED
 
 
 class Cam(Component):
@@ -40,6 +54,8 @@ class Cam(Component):
         keyway_depth: of the keyway in that bore, beside the key, least.
         key_length: of the key within the cam, least.
         held_along: what keeps it in its place along the shaft.
+        locked_by: what keeps the nut or the screws that hold it along the shaft from working back.
+        set_screws: the set screws that hold it along the shaft, where they do.
         base_radius: radius of the base circle.
         width: of the track.
         hub_length: of its hub along the shaft, where that is not the width of the track.
@@ -79,6 +95,18 @@ class Cam(Component):
     held_along: Word[
         Literal["forged on", "shoulder and nut", "clamped set", "set screw", "fork of the gear", "nothing"]
     ] = NOT_STATED
+    locked_by: Word[
+        Literal[
+            "split pin",
+            "locking plate",
+            "tab washer",
+            "lock nut",
+            "locking wire",
+            "second screw on each",
+            "nothing",
+        ]
+    ] = NOT_STATED
+    set_screws: SetScrews = SetScrews.unstated()
     base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     width: Annotated[Length, Span("4 mm", "300 mm"), CUT_DOWN] = NOT_STATED
     hub_length: Annotated[Length, Span("4 mm", "400 mm"), CUT_DOWN] = NOT_STATED

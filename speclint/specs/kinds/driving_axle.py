@@ -6,6 +6,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Angle, Fraction, Length, LinkTo, Mass, NoMass, Position, Word
 from speclint.specs.freedom import GIVEN
 from speclint.specs.link_targets import Engine
+from speclint.specs.listed_in import MATERIALS
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -22,6 +23,9 @@ class Turning(SpecTable):
         crank: the crank of the engine at whose angle it stands
         angle: by which it leads the crank from which angles count, where it stands at no crank's
         from_centre: from the middle of the engine to the plane in which it turns, to the left
+        boss: of a crank pin: outside diameter of the boss of the wheel, or of the web, that holds it, where it is least
+        boss_width: of that boss along the pin
+        boss_material: its metal
     """
 
     of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
@@ -30,6 +34,9 @@ class Turning(SpecTable):
     crank: Annotated[Word[str], OWN_PLACE, NamedIn("engine.cranks")] = NOT_STATED
     angle: Angle = NOT_STATED
     from_centre: Annotated[Position, Span("50 mm", "1.8 m")] = NOT_STATED
+    boss: Annotated[Length, Span("12 mm", "1.2 m")] = NOT_STATED
+    boss_width: Annotated[Length, Span("8 mm", "600 mm")] = NOT_STATED
+    boss_material: Annotated[Word[str], MATERIALS] = NOT_STATED
 
 
 class Wheel(SpecTable):
@@ -57,6 +64,7 @@ class DrivingAxle(Component):
         engine: the engine that drives it.
         at: where it stands along the engine, forwards from the axle from which the engine's places count.
         plane_distance: between the planes in which the balance weights of its two wheels turn.
+        frame_from_centre: from the middle of the engine to the frame behind its wheels, on the side of the rods.
         driven_by: names of the engine's cranks whose connecting rods turn it; none of a coupled axle.
         balanced_share: share of the engine's reciprocating masses that its wheels are to balance.
         turning: masses out of its middle that turn with it, by name, without connecting rods and balance weights.
@@ -70,6 +78,7 @@ class DrivingAxle(Component):
     engine: Annotated[LinkTo[Engine], OWN_PLACE] = NOT_STATED
     at: Annotated[Position, Span("200 mm", "20 m"), OWN_PLACE] = NOT_STATED
     plane_distance: Annotated[Length, Span("400 mm", "2.5 m"), GIVEN] = NOT_STATED
+    frame_from_centre: Annotated[Length, Span("200 mm", "1.4 m")] = NOT_STATED
     driven_by: Annotated[tuple[Word[str], ...], NamedIn("engine.cranks"), OWN_PLACE] = ()
     balanced_share: Annotated[Fraction, Span("0.001", "1")] = NOT_STATED
     turning: dict[str, Turning] = {}

@@ -21,6 +21,8 @@ class BarSupport(SpecTable):
         part: the part that carries it, such as a cover
         drawing: number of that part's drawing, where it has no spec here, such as a motion plate
         bolts: how many bolts press the bar to it
+        bolts_in_row: how many of them stand in the outermost row across the bar, and as many in the innermost
+        rows_apart: from the outermost row to the innermost, along the bar
         thread: of the bolts
         bolt_material: of the bolts
         preload: to which each bolt is tightened, least to greatest
@@ -30,6 +32,8 @@ class BarSupport(SpecTable):
     part: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     drawing: Word[str] = NOT_STATED
     bolts: Word[int] = NOT_STATED
+    bolts_in_row: Word[int] = NOT_STATED
+    rows_apart: Annotated[Length, Span("20 mm", "600 mm")] = NOT_STATED
     thread: Annotated[Word[str], THREADS] = NOT_STATED
     bolt_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     preload: Force = NOT_STATED
@@ -42,7 +46,8 @@ class SlideBar(Component):
     Fields:
         guides: the crosshead
         span: between its supports
-        ends: "both pinned" where it is simply supported, "both fixed" where its ends cannot rotate
+        ends: "both pinned" where it is simply supported, "both fixed" where the bolts of each bear the couple
+            that keeps it from turning
         section: rectangle, or I with equal flanges
         width: of the bar, or of its flanges
         depth: in the direction of the thrust

@@ -97,3 +97,41 @@ def test_a_pin_stands_as_far_out_as_its_crank(
     files["engine.toml"] = files["engine.toml"].replace('kind = "engine"', f'kind = "engine"\n{stroke}')
     found = workshop.write(files).only(RULE)
     assert (found.outcome, found.grade) == wanted
+
+
+SEATED = {
+    **FILES,
+    "pin.toml": FILES["pin.toml"]
+    + '\nseat = { length = "200 mm", boss = "400 mm", boss_material = "forging-C45" }',
+    "axle.toml": FILES["axle.toml"].replace(
+        'crank = "left" }',
+        'crank = "left", boss = "400 mm", boss_width = "200 mm", boss_material = "forging-C45" }',
+    ),
+}
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "wanted"),
+    [
+        ('boss = "400 mm"', 'boss = "401 mm"', FINE),
+        ('boss = "400 mm"', 'boss = "399 mm"', OTHER),
+        ('boss_width = "200 mm"', 'boss_width = "201 mm"', FINE),
+        ('boss_width = "200 mm"', 'boss_width = "199 mm"', OTHER),
+        ('"forging-C45"', '"cast-steel-GP240GH"', OTHER),
+        ('boss = "400 mm", ', "", FINE),
+        ('boss_width = "200 mm", ', "", FINE),
+        (', boss_material = "forging-C45"', "", FINE),
+    ],
+)
+def test_the_seat_of_a_pin_is_in_the_boss_of_its_axle(
+    workshop: DesignFolder, old: str, new: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """A boss that the axle does not state is asked for by pin.seat-has-room."""
+    found = workshop.write({**SEATED, "axle.toml": SEATED["axle.toml"].replace(old, new)}).only(RULE)
+    assert (found.outcome, found.grade) == wanted
+
+
+def test_the_boss_is_compared_where_the_crank_is_not_stated(workshop: DesignFolder) -> None:
+    axle = SEATED["axle.toml"].replace(', crank = "left"', "").replace('boss = "400 mm"', 'boss = "399 mm"')
+    found = workshop.write({**SEATED, "axle.toml": axle}).only(RULE)
+    assert (found.outcome, found.grade) == OTHER

@@ -14,7 +14,13 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.handbook.plates.rings import ring_plate_stress_factor
 from speclint.testing import DesignFolder, expect_not_assessed, on_sheet
-from speclint_motion.formulae.bodies import area_beside_pin, stress_of_two_walls
+from speclint_motion.formulae.bodies import (
+    area_beside_pin,
+    pressure_of_cotter,
+    rim_behind_groove,
+    shear_of_cotter,
+    stress_of_two_walls,
+)
 from tests.plugins.motion.train import files
 
 CROWN, BODY, HOLDS = "piston.crown", "crosshead.strength", "crosshead.holds-its-rod"
@@ -300,3 +306,31 @@ def test_walls_bear_by_their_square(t: float, p: float) -> None:
     at = {"k_g": 0.27, "k_c": 0.05, "p": p, "B": 0.5, "D": 0.4, "d": 0.19}
     assert stress_of_two_walls(t=2 * t, **at) == pytest.approx(stress_of_two_walls(t=t, **at) / 4)
     assert area_beside_pin(w=t, D=0.2, d=0.1) == pytest.approx(0.2 * t)
+
+
+@given(F=st.floats(1e3, 1e6), b=st.floats(0.01, 0.06), d=st.floats(0.05, 0.2), k=st.floats(1.01, 4))
+def test_a_cotter_bears_the_pull_on_its_length_in_the_rod(F: float, b: float, d: float, k: float) -> None:
+    """Pressure times the face that bears is the pull; a thicker cotter or rod is pressed less, by as much."""
+    p = pressure_of_cotter(F, b, d)
+    assert p * b * d == pytest.approx(F)
+    assert pressure_of_cotter(k * F, b, d) == pytest.approx(k * p)
+    assert pressure_of_cotter(F, k * b, d) == pytest.approx(p / k)
+    assert pressure_of_cotter(F, b, k * d) == pytest.approx(p / k)
+
+
+@given(F=st.floats(1e3, 1e6), b=st.floats(0.01, 0.06), d=st.floats(0.05, 0.2), x=st.floats(0.1, 4))
+def test_a_cotter_half_as_deep_as_its_rod_is_thick_is_pressed_as_it_is_sheared(
+    F: float, b: float, d: float, x: float
+) -> None:
+    """F/(b d) over F/(2 b h) is 2 h/d, whatever the pull."""
+    assert pressure_of_cotter(F, b, d) / shear_of_cotter(F, b, x * d / 2) == pytest.approx(x)
+
+
+@given(D=st.floats(0.3, 0.8), w=st.floats(0.01, 0.08), h=st.floats(0.001, 0.1), more=st.floats(0.001, 0.05))
+def test_rim_groove_and_bore_of_the_rim_fill_the_radius(D: float, w: float, h: float, more: float) -> None:
+    """Walls of w: what is cut by the groove is left out behind it, and a groove deeper than the wall cuts through."""
+    left = rim_behind_groove(D, D - 2 * w, h)
+    assert left + h + (D - 2 * w) / 2 == pytest.approx(D / 2)
+    assert (left < 0) == (h > w) or h == pytest.approx(w)
+    assert rim_behind_groove(D, D - 2 * w, h + more) == pytest.approx(left - more)
+    assert rim_behind_groove(D + more, D + more - 2 * w, h) == pytest.approx(left)

@@ -9,7 +9,9 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.handbook.members import slipper_pressure
-from speclint.testing import DesignFolder, on_sheet
+from speclint.handbook.members.beams import fixed_moment
+from speclint.testing import DesignFolder, expect_not_assessed, on_sheet
+from speclint_motion.formulae.bar_ends import couple_at_end, couple_borne
 from speclint_motion.formulae.guides import deflection_of_held_bar, deflection_of_resting_bar, mass_apart
 from tests.plugins.motion.train import files, without
 
@@ -126,3 +128,85 @@ def test_a_longer_slipper_presses_less(N: float, x: float, k: float) -> None:
 @given(m=st.floats(100, 500), off=st.floats(0, 50))
 def test_heavier_and_lighter_count_alike(m: float, off: float) -> None:
     assert mass_apart(m + off, m) == pytest.approx(mass_apart(m - off, m), abs=1e-12)
+
+
+def _fixed(front: str = "", back: str = "", **changed: str) -> dict[str, str]:
+    """The bar with ends said to be fixed: at each four bolts of 95 kN in two rows 100 mm apart."""
+    stated = {
+        "part": '"block"',
+        "bolts": "4",
+        "bolts_in_row": "2",
+        "rows_apart": '"100 mm"',
+        "preload": '"95..125 kN"',
+    }
+    lines = "".join(f"{key} = {value}\n" for key, value in (stated | changed).items() if value)
+    add = f"[supports.front]\n{front or lines}[supports.back]\n{back or lines}"
+    return files("bar", ("both pinned", "both fixed"), add=add)
+
+
+@pytest.mark.parametrize(
+    ("key", "value", "outcome"),
+    [
+        ("preload", '"80.9..110 kN"', "conforms"),
+        ("preload", '"80.7..110 kN"', "finding"),
+        ("rows_apart", '"82.5 mm"', "conforms"),
+        ("rows_apart", '"82.3 mm"', "finding"),
+        ("rows_apart", '"239 mm"', "conforms"),
+        ("rows_apart", '"241 mm"', "finding"),
+        ("bolts_in_row", "1", "finding"),
+        ("bolts_in_row", "3", "finding"),
+        ("bolts_in_row", "0", "finding"),
+    ],
+)
+def test_fixed_ends_are_held_by_their_bolts(
+    workshop: DesignFolder, key: str, value: str, outcome: str
+) -> None:
+    """Wanted 1.2 × 4 × 57 484.35 N × 1.3 m/27 = 13 285.3 N·m; a bolt is pulled by 57 484.35/4 = 14 371.1 N.
+
+    2 × 0.1 m × (F_0 − 14 371.1 N): F_0 = 80 797 N; at 95 kN 13 285.3/(2 × 80 628.9) = 82.39 mm. The slipper of 400 mm
+    leaves 2 × 320 − 400 = 240 mm at the front, and as much at the back, 1300 − 320 − 660 = 320 mm from its support.
+    """
+    check = workshop.write(_fixed(**{key: value})).only(DEFLECTION)
+    assert check.outcome == outcome
+    assert on_sheet(check, "M_w") == pytest.approx(13_285.3, rel=1e-5)
+
+
+def test_a_row_of_bolts_at_the_back_is_cleared_too(workshop: DesignFolder) -> None:
+    """x_0 = 330 mm: 2 × 330 − 400 = 260 mm at the front, 2 × (1300 − 330 − 660) − 400 = 220 mm at the back."""
+    near = _fixed(rows_apart='"219 mm"')
+    near["bar.toml"] = near["bar.toml"].replace("320 mm", "330 mm")
+    assert workshop.write(near).only(DEFLECTION).outcome == "conforms"
+    far = _fixed(rows_apart='"221 mm"')
+    far["bar.toml"] = far["bar.toml"].replace("320 mm", "330 mm")
+    check = workshop.write(far).only(DEFLECTION)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert "rows apart, supports back 221 mm > 220 mm" in check.says
+
+
+def test_an_end_on_a_part_without_a_spec_is_not_known_to_be_fixed(workshop: DesignFolder) -> None:
+    check = workshop.write(_fixed(back='drawing = "X-1"\n')).only(DEFLECTION)
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert "back: carried by no part that has a spec here" in check.says
+
+
+@pytest.mark.parametrize("key", ["bolts", "bolts_in_row", "rows_apart", "preload"])
+def test_fixed_ends_are_not_assessed_without(workshop: DesignFolder, key: str) -> None:
+    check = workshop.write(_fixed(**{key: ""})).only(DEFLECTION)
+    expect_not_assessed(check, f"supports.front.{key} is not stated")
+
+
+def test_fixed_ends_want_two_supports(workshop: DesignFolder) -> None:
+    one = _fixed()
+    one["bar.toml"] = one["bar.toml"].partition("[supports.back]")[0]
+    expect_not_assessed(workshop.write(one).only(DEFLECTION), "supports.back is not stated in bar.toml")
+
+
+@given(F=st.floats(1e3, 1e5), L=st.floats(0.5, 3), a=st.floats(0.01, 0.99))
+def test_no_place_of_the_load_asks_more_of_an_end(F: float, L: float, a: float) -> None:
+    assert fixed_moment(F, a * L, L) <= couple_at_end(1.0, F, L) * (1 + 1e-12)
+
+
+@given(s=st.floats(0.02, 0.6), F_0=st.floats(1e4, 1e5), F=st.floats(1e3, 1e5), k=st.floats(1.01, 2))
+def test_bolts_pulled_more_bear_less(s: float, F_0: float, F: float, k: float) -> None:
+    assert couple_borne(2.0, s, F_0, k * F, 4.0) <= couple_borne(2.0, s, F_0, F, 4.0)
+    assert couple_borne(2.0, k * s, F_0, F, 4.0) == pytest.approx(k * couple_borne(2.0, s, F_0, F, 4.0))

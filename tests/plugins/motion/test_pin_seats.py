@@ -6,6 +6,8 @@ connecting rod is 330.9705 kN (test_pins).
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given, strategies as st
 
@@ -264,3 +266,58 @@ def test_a_longer_seat_is_opened_less(F: float, a: float, D: float, L: float, mo
 def test_torque_is_that_of_the_bearing_times_its_factor() -> None:
     """2 · 0.15 · 330.9705 kN · 82.5 mm = 8191.5 N·m."""
     assert torque_to_hold(x=2.0, mu=0.15, F=330970.5, d=0.165) == pytest.approx(8191.52, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("key", "value", "symbol", "taken"),
+    [
+        ("boss", "320 mm", "p", 0.320),
+        ("boss", "500 mm", "p", 0.400),
+        ("boss_width", "150 mm", "p_e", 0.150),
+        ("boss_width", "260 mm", "p_e", 0.200),
+    ],
+)
+def test_a_pin_is_held_by_the_lesser_boss_of_two_drawings(
+    workshop: DesignFolder, key: str, value: str, symbol: str, taken: float
+) -> None:
+    """The pin states a boss of 400 mm and a seat of 200 mm. p = 200 GPa × δ_w/400 mm × (1 − (200/D_b)²); and
+    p_e = 1.2 · 2/π · F (1/(D L) + 6 (120 + L/2)/(D L²)).
+    """
+    axle = f'kind = "driving-axle"\nid = "axle"\nturning.pin = {{ of = "crank-pin", {key} = "{value}" }}\n'
+    check = workshop.write({**_in_wheel(), "axle.toml": axle}).only(HELD, "crank-pin")
+    found = on_sheet(check, symbol)
+    if symbol == "p":
+        assert found == pytest.approx(
+            200e9 * on_sheet(check, "δ_w") / 0.4 * (1 - (0.2 / taken) ** 2), rel=1e-4
+        )
+    else:
+        F = 330_970.5
+        there = F / (0.2 * taken) + 6 * F * (0.120 + taken / 2) / (0.2 * taken**2)
+        assert found == pytest.approx(1.2 * 2 / math.pi * there, rel=1e-4)
+
+
+@pytest.mark.parametrize(("width", "taken"), [("25 mm", 0.050), ("40 mm", 0.060)])
+def test_a_crosshead_pin_is_held_by_no_more_than_its_bosses(
+    workshop: DesignFolder, width: str, taken: float
+) -> None:
+    """A seat of 60 mm in two bosses of 25 or 40 mm: p_a = 1.2 · 2/π · F/(D L)."""
+    made = files("pin", add=IN_CROSSHEAD)
+    made["crosshead.toml"] += f'boss_width = "{width}"\n'
+    check = workshop.write(made).only(HELD, "pin")
+    assert on_sheet(check, "p_a") == pytest.approx(1.2 * 2 / math.pi * 330_970.5 / (0.1 * taken), rel=1e-4)
+
+
+@pytest.mark.parametrize(("boss", "outcome"), [("399.9 mm", "conforms"), ("400.1 mm", "finding")])
+def test_a_boss_thicker_than_the_data_of_its_metal_is_told_what_to_state(
+    workshop: DesignFolder, boss: str, outcome: str
+) -> None:
+    """Quenched and tempered C45 has figures up to 100 mm: (400 − 200)/2."""
+    made = _in_wheel()
+    pin = made["crank-pin.toml"].replace('boss_material = "known-forging"', 'boss_material = "forging-C45"')
+    made["crank-pin.toml"] = pin.replace('boss = "400 mm"', f'boss = "{boss}"')
+    check = workshop.write(made).only(HELD, "crank-pin")
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert check.grade is Grade.HOLD
+        assert "the data hold 0 to 100 mm of thickness" in check.says
+        assert "name a metal whose data reach it, or state the figure, with its source" in check.says

@@ -16,7 +16,9 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.testing import DesignFolder, changed, expect_not_assessed, on_sheet, without_key
 from speclint_valves.formulae.holding import moment_at_guide, pressure_of_key, shear_of_key
+from speclint_valves.formulae.set_screws import holding_power
 from tests.own_limits import own_limit
+from tests.plugins.known_metals import WITH_METALS
 from tests.plugins.valves.gear import train_files
 from tests.plugins.valves.test_cam_shape import roller
 from tests.plugins.valves.test_shafts import BLOW, RUNNING, STIFF
@@ -33,11 +35,14 @@ CRACKED = REACH * math.sqrt(1 - 0.9201**2)
 F_CRACKED = 1100 + 16 + HOLDS + 7.1 * 0.010 * _ROOT * 0.9201 * (12 * math.pi) ** 2 + 10 + 6 * 9.80665
 
 
-def keyed(length: float, depth: str, along: str = "clamped set") -> dict[str, str]:
+LOCKED = 'locked_by = "tab washer"\n'
+
+
+def keyed(length: float, depth: str, along: str = "clamped set", lock: str = LOCKED) -> dict[str, str]:
     made = train_files()
     made["cam.toml"] += (
         f'bore = "60 mm"\nkeyway_width = "6 mm"\nkeyway_depth = "{depth}"\nkey_length = "{length:.3f} mm"\n'
-        f'held_along = "{along}"\n'
+        f'held_along = "{along}"\n{lock}'
     )
     return made
 
@@ -110,10 +115,77 @@ def test_a_key_turns_no_cam_beside_it(workshop: DesignFolder, times: float, outc
 
 
 @pytest.mark.parametrize(
-    ("along", "outcome"), [("nothing", "finding"), ("forged on", "finding"), ("set screw", "conforms")]
+    ("along", "outcome"), [("nothing", "finding"), ("forged on", "finding"), ("fork of the gear", "conforms")]
 )
 def test_a_cam_is_held_along_its_shaft(workshop: DesignFolder, along: str, outcome: str) -> None:
     assert workshop.write(keyed(40, "3 mm", along)).only(CAM).outcome == outcome
+
+
+@pytest.mark.parametrize("along", ["clamped set", "shoulder and nut"])
+def test_what_holds_a_cam_along_is_locked(workshop: DesignFolder, along: str) -> None:
+    assert workshop.write(keyed(40, "3 mm", along)).only(CAM).outcome == "conforms"
+    loose = keyed(40, "3 mm", along, 'locked_by = "nothing"\n')
+    assert workshop.write(loose).only(CAM).outcome == "finding"
+    expect_not_assessed(workshop.write(keyed(40, "3 mm", along, "")).only(CAM), "locked_by")
+
+
+def screwed(thread: str = "M8", count: int = 2, lock: str = "locking wire") -> dict[str, str]:
+    """The lines after the key: set screws of that thread."""
+    screws = f'locked_by = "{lock}"\nset_screws = {{ count = {count}, thread = "{thread}" }}\n'
+    return keyed(40, "3 mm", "set screw", screws)
+
+
+@pytest.mark.parametrize(("factor", "outcome"), [("8.5", "conforms"), ("8.6", "finding")])
+def test_a_set_screw_holds_the_friction_of_its_tappet(
+    workshop: DesignFolder, factor: str, outcome: str
+) -> None:
+    """0.1 × 7811 N. M8 holds as 5/16 in does, 1500 lbf = 6672.3 N: 8.54 times as much, and 8 wanted."""
+    settings = WITH_METALS + f'[limits."{CAM}"]\ndynamic = "{factor}"\n'
+    check = workshop.write({**screwed(), "speclint.toml": settings}).only(CAM)
+    assert check.outcome == outcome
+    assert on_sheet(check, "P") == pytest.approx(1500 * 4.4482216, rel=1e-7)
+    assert on_sheet(check, "F_a") == pytest.approx(0.1 * F, rel=2e-3)
+
+
+@pytest.mark.parametrize(
+    ("thread", "count", "lock", "outcome"),
+    [
+        ("M8", 2, "locking wire", "conforms"),
+        ("M8", 1, "locking wire", "finding"),
+        ("M8", 2, "nothing", "finding"),
+        ("1/4-20 UNC", 2, "second screw on each", "finding"),
+        ("M6", 2, "locking wire", "not assessed"),
+    ],
+)
+def test_two_locked_set_screws(
+    workshop: DesignFolder, thread: str, count: int, lock: str, outcome: str
+) -> None:
+    """1/4 in holds 1000 lbf, 556 N of them at a factor of 8, for 781 N; M6 is smaller than any that is listed."""
+    assert workshop.write(screwed(thread, count, lock)).only(CAM).outcome == outcome
+
+
+@pytest.mark.parametrize("key", ["count", "thread"])
+def test_set_screws_are_stated(workshop: DesignFolder, key: str) -> None:
+    made = screwed()
+    kept = 'thread = "M8"' if key == "count" else "count = 2"
+    made["cam.toml"] = made["cam.toml"].replace('count = 2, thread = "M8"', kept)
+    expect_not_assessed(workshop.write(made).only(CAM), f"set_screws.{key} is not stated")
+
+
+def test_a_set_screw_holds_no_less_than_the_size_before() -> None:
+    """Of 5/16, 3/8, 7/16, 1/2, 5/8, 3/4, 7/8 and 1 in: 7.94, 9.53, 11.11, 12.7, 15.88, 19.05, 22.23 and 25.4 mm."""
+    listed = {
+        "M8": 1500,
+        "M10": 2000,
+        "M12": 2500,
+        "M14": 3000,
+        "M16": 4000,
+        "M20": 5000,
+        "M24": 6000,
+        "M30": 7000,
+    }
+    found = {thread: holding_power(thread).nominal / 4.4482216 for thread in listed}
+    assert found == pytest.approx(listed, rel=1e-7)
 
 
 def test_a_cam_that_says_nothing_is_not_assessed(workshop: DesignFolder) -> None:

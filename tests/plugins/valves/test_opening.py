@@ -42,6 +42,17 @@ def test_a_throat_governs_where_it_is_the_narrower(workshop: DesignFolder) -> No
     assert found(workshop.write(files).only(AREA)) == pytest.approx(11707.96e-6, rel=1e-6)
 
 
+def test_a_throat_is_what_the_wall_of_the_valve_leaves(workshop: DesignFolder) -> None:
+    """A rim of 130 mm with walls of 15 leaves 100 mm, 7853.98 − 2000 mm²; the upper beat opens π 150 × 20 = 9424.78."""
+    through = (
+        'through_valve = "neither"',
+        'through_valve = "lower"\ncommon_throat = "30000 mm²"\nwall = "15 mm"',
+    )
+    rim = ('throat = "130 mm"', 'throat = "130 mm"\nrim_diameter = "130 mm"')
+    check = workshop.write(gear_files(valve=(through, rim))).only(AREA)
+    assert found(check) == pytest.approx(15278.76e-6, rel=1e-6)
+
+
 def test_a_single_beat_passes_about_half(workshop: DesignFolder) -> None:
     """The trade's fact turned round: π 150 × 20 = 9424.8 of 18221.2 mm²."""
     alone = ("beats = 2", "beats = 1")

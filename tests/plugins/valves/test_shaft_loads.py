@@ -9,7 +9,7 @@ import pytest
 
 from speclint import Grade
 from speclint.testing import DesignFolder, changed, found, limit, on_sheet
-from tests.plugins.valves.test_shafts import GEAR, HOLDS, shafted
+from tests.plugins.valves.test_shafts import GEAR, HOLDS, RUNNING as TURNED, shafted
 
 BENDS, LOAD, TORSION = "shaft.bends-under-its-cams", "shaft.bearing-load", "shaft.torsion"
 FINE, WRONG, ASKED = ("conforms", None), ("finding", Grade.NONCONFORMITY), ("finding", Grade.QUERY)
@@ -438,3 +438,17 @@ def test_a_shaft_without_cams_is_bent_as_stated(design: DesignFolder) -> None:
     """τ = 16 √((1.5 × 200)² + 300²)/(π 60³) = 10.00 MPa."""
     check = placed(design, line=STEEL + 'bending_moment = "200 N·m"\n').only(TORSION)
     assert on_sheet(check, "τ") == pytest.approx(16 * math.hypot(300, 300) / (math.pi * 0.060**3))
+
+
+@pytest.mark.parametrize("torque", ["1 N·m", "30 N·m", "300 N·m"])
+def test_the_drive_pushes_with_the_greater_of_the_torque_stated_and_that_of_its_cams(
+    design: DesignFolder, torque: str
+) -> None:
+    """A chain at 100 mm, 60 mm beyond the bearing: the cam needs the torque of test_shafts, whatever less is stated."""
+    line = changed(LINE, ('drive = { by = "coupling" }\n', CHAIN))
+    placed(design, "100 mm", line=line, bending_moment="5 kN·m")
+    _change(design, "shaft.toml", ('torque = "300 N·m"', f'torque = "{torque}"'))
+    check = design.only(BENDS)
+    taken = max(float(torque.split()[0]), TURNED)
+    assert on_sheet(check, "F_d") == pytest.approx(taken / 0.100, rel=2e-3)
+    assert limit(check) == pytest.approx(taken / 0.100 * 0.060, rel=2e-3)
