@@ -17,7 +17,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
         "words",
         metavar="RULE|TEXT",
         nargs="*",
-        help="one rule in full, with its formulae; or only rules with these words in their name, family, statement or kinds",
+        help="one rule in full, with its formulae; or the rules with these words in name, family, statement or kinds",
     )
     parser.add_argument(
         "--family", action="append", default=[], metavar="NAME", help="only this family's rules"

@@ -3,19 +3,25 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Metres, MetresToTheFourth
+from speclint.equations import Metres, MetresToTheFourth, Radians
 from speclint.facts import reciprocating_mass, width_on_bars
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.handbook.members import i_section_second_moment, rectangle_second_moment, slipper_pressure
+from speclint.handbook.members import (
+    fixed_deflection,
+    i_section_second_moment,
+    rectangle_second_moment,
+    simple_deflection,
+    slipper_pressure,
+)
 from speclint.handbook.tables import ROARK
 from speclint.specs import Crosshead, LoadCase, SlideBar
 from speclint_motion.formulae.guides import (
-    deflection_of_held_bar,
-    deflection_of_resting_bar,
     mass_apart,
+    place_on_bar,
     share_of_span,
     thrust_on_one_bar,
 )
+from speclint_motion.formulae.thrust import crosshead_force, slipper_thrust
 from speclint_motion.inputs.bar_ends import OnBar, built_in
 from speclint_motion.inputs.thrust import (
     FULL_TURN,
@@ -105,25 +111,30 @@ def deflection(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
 
 def _bends(bar: SlideBar, cylinder: Cylinder, case: LoadCase, sheet: Sheet, *, held: bool) -> Judgement:
     """The greatest deflection of a turn, with ends that rest or are held."""
-    L = sheet.take("L", bar.span)
-    formula = deflection_of_held_bar if held else deflection_of_resting_bar
-    arguments = {
-        **gear_of(cylinder, case, sheet)._asdict(),
-        "x_0": sheet.take("x_0", bar.crosshead_from_end),
-        "z": float(sheet.count("z", bar.bars_sharing)),
+    gear = gear_of(cylinder, case, sheet)._asdict()
+    crank = {"r": gear["r"], "l": gear["l"]}
+    x_0, z, L = (
+        sheet.take("x_0", bar.crosshead_from_end),
+        sheet.count("z", bar.bars_sharing),
+        sheet.take("L", bar.span),
+    )
+    beam = {
         "L": L,
         "E": sheet.look_up("E", sheet.material_of(bar).modulus, of=bar, at=DRAWING_TEMPERATURE),
         "I": _second_moment(bar, sheet),
     }
-    angle = sheet.scan(
-        "θ_y",
-        "crank angle of the greatest deflection",
-        lambda θ: formula(θ, **arguments),
-        0.0,
-        FULL_TURN,
-        unit="rad",
-    )
-    y = sheet.work("y", formula, θ=angle, **arguments)
+    bent = fixed_deflection if held else simple_deflection
+
+    def at(θ: Radians) -> Metres:
+        N = slipper_thrust(F=crosshead_force(θ=θ, **gear), θ=θ, **crank)
+        return bent(F=thrust_on_one_bar(N=N, z=float(z)), a=place_on_bar(x_0=x_0, θ=θ, **crank), **beam)
+
+    θ = sheet.scan("θ_y", "crank angle of the greatest deflection", at, 0.0, FULL_TURN, unit="rad")
+    F = sheet.work("F_y", crosshead_force, θ=θ, **gear)
+    N = sheet.work("N_y", slipper_thrust, F=F, θ=θ, **crank)
+    one = sheet.work("N_y1", thrust_on_one_bar, N=N, z=float(z))
+    a = sheet.work("a_y", place_on_bar, x_0=x_0, θ=θ, **crank)
+    y = sheet.work("y", bent, F=one, a=a, **beam)
     allowed = sheet.work("y_n", share_of_span, k=sheet.limit("share", "k"), L=L)
     return sheet.at_most(y, allowed).else_says("slide bar bends by {found}, {limit} allowed")
 
