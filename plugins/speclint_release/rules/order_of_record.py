@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import CylinderBlock, HeatTreatmentRecord, MadePart
-from speclint_release.inputs.examinations import methods_named
+from speclint_release.inputs.examinations import is_by
 from speclint_release.inputs.extents import extents
 from speclint_release.inputs.records import Record, days_of
 from speclint_release.inputs.stages import HEAT_TREATMENT, MACHINING, WELDING, Stage, stages
@@ -21,7 +21,7 @@ from speclint_release.sources import DOCUMENTS, EN_13445_5
     "asked for after it; no weld or heat treatment is later than the last measurement of a size",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
-    edition=4,
+    edition=5,
     cites=[EN_13445_5.at("clause 6, inspection during fabrication"), COMMON_PRACTICE],
     why="a film taken before the weld shows no weld, one taken before the furnace none of the cracks that open in it, "
     "and a bore measured before the furnace is not the bore that comes out of it",
@@ -94,7 +94,7 @@ def _in_time(made: MadePart, sheet: Sheet) -> Iterator[Judgement]:
             (name, one.date)
             for name, one in made.examinations.items()
             if sheet.said(f"result of {name}", one.result) == "passed"
-            and set(methods) & set(methods_named(sheet.said(f"method of {name}", one.method) or name))
+            and is_by(methods, sheet.said(f"method of {name}", one.method) or name)
         ]
         for stage in stages(words) if passed else ():
             yield from _at_stage(made, " or ".join(methods), stage, passed, sheet)
