@@ -15,7 +15,7 @@ from speclint_release.inputs.procedures import (
     without_denied,
     written,
 )
-from speclint_release.inputs.records import days_of, weldment_of_made
+from speclint_release.inputs.records import Dated, days_of, records_of, weldment_of_made, with_a_day
 from speclint_release.inputs.titles import codes_called, is_number, is_of_series, names_called, other_places
 from speclint_release.sources import ISO_15614_1
 
@@ -127,19 +127,17 @@ def _before_issue(made: MadePart, sheet: Sheet) -> str:
         for at, one in enumerate(sheet.follow(made.of).issued, 1)
         if sheet.read(f"issue {at} revision", one.revision) == to
     ]
-    tables = {
+    tables: dict[str, Mapping[str, Dated]] = {
         "weld": made.welds,
         "heat treatment": made.heat_treatments,
         "examination": made.examinations,
         "test": made.hydraulic_tests,
         "measurement": made.measured,
     }
-    done = [
-        (f"{called} {name}", one.date)
-        for called, records in tables.items()
-        for name, one in records.items()  # type: ignore[attr-defined]
-        if sheet.is_stated(f"day of {called} {name}", one.date)
-    ]
+    done = with_a_day(
+        (one for called, records in tables.items() for one in records_of(records, called)),
+        sheet,
+    )
     if not issues or not done:
         return ""
     (last, day), first = max(days_of(done, sheet), key=lambda one: one[1]), min(issues)
