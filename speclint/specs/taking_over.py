@@ -51,8 +51,8 @@ class MadeSo:
     """Annotation of a word or a number of which another makes another part: see ``MADE_SO``."""
 
 
-#: Marks what a drawing gives the shop beside lengths, angles and the metal, such as the law of a cam or the hand of a
-#: spring; not how a part is held or fitted.
+#: Marks what a drawing gives the shop beside lengths, angles and the metal, such as the law of a cam, the hand of a
+#: spring, shot peening or a hardness; not how a part is held or fitted.
 MADE_SO = MadeSo()
 
 

@@ -5,6 +5,7 @@ from typing import Annotated, Literal
 from speclint.specs.fields import NOT_STATED, CarbonEquivalent, Temperature, Word
 from speclint.specs.freedom import GIVEN
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import MADE_SO
 
 
 class Welding(SpecTable):
@@ -20,6 +21,6 @@ class Welding(SpecTable):
     welded: Word[bool] = NOT_STATED
     carbon_equivalent: Annotated[CarbonEquivalent, GIVEN] = NOT_STATED
     preheat: Temperature = NOT_STATED
-    heat_treatment: Word[Literal["none", "stress relieved", "normalized", "quenched and tempered"]] = (
-        NOT_STATED
-    )
+    heat_treatment: Annotated[
+        Word[Literal["none", "stress relieved", "normalized", "quenched and tempered"]], MADE_SO
+    ] = NOT_STATED

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from speclint.specs import bare_words, names_nothing
 from speclint_release.inputs.clauses import Wording, leaves_open
 from speclint_release.inputs.marks import without_articles
+from speclint_release.inputs.translations import in_plain_english
 
 #: A number of a standard, which is no part of the number of a drawing.
 _STANDARD = r"(?:(?<![-\w./])(?<!drawing )|(?<=EN-)|(?<=ISO-))(?:{})\b"
@@ -38,10 +39,18 @@ _OTHERS = {
     "a load": r"(?i:leak|hydraulic|hydrostatic|pressure test|steam test|proof|load test)"
     rf"|{_CODE.format('LT')}",
 }
-_WORDING = Wording(
-    {**_METHODS, **_OTHERS},
-    "particle|current|penetrant|array|powder|ink|crack|test(?!ing[- ]group)|exam|inspect|detect|check|method",
+_NOUNS = (
+    "particle|current|penetrant|array|powder|ink|crack|test(?!ing[- ]group)|exam|inspect|detect|check|method"
 )
+_WORDING = Wording({**_METHODS, **_OTHERS}, _NOUNS)
+#: Any method at all, where a text names none, and the words for it; not those for a paper or a person.
+ANY_METHOD = "non-destructive testing"
+NON_DESTRUCTIVE = (
+    r"(?i:\b(?:ND[TE]|ZfP|non-?destructive(?:ly)?(?: (?:test|exam|inspect)\w*)?|zerst(?:ö|oe)rungsfrei\w*"
+    r"(?: (?:Pr(?:ü|ue)f|gepr(?:ü|ue)f)\w*)?)\b"
+    r"(?![- ](?:plan|procedure|schedule|specification|reports?|personnel|operators?|level|company|contractor)\b))"
+)
+_OF_ANY_METHOD = Wording({ANY_METHOD: NON_DESTRUCTIVE, **_OTHERS}, _NOUNS)
 #: What is written, beside the words for nothing, where no examination is required or none is decided.
 _NO_EXAMINATION = re.compile(
     r"yes|open|see drawing|(?:as|if) (?:required|agreed)|(?:none|not|no (?:ndt|nde|examination|inspection|tests?))"
@@ -96,9 +105,15 @@ def only_tests(text: str) -> bool:
 
 
 def worded(text: str) -> Iterator[tuple[list[str], str]]:
-    """The methods that each part of a text asks for, if any, and its words, with each method as a number in marks."""
-    for found, words in _WORDING.parts(without_articles(text)):
-        yield [name for name in _METHODS if name in found], words
+    """The methods that each part of a text asks for, if any, and its words, with each method as a number in marks.
+
+    >>> list(worded("NDT, 10 %")), list(worded("NDT: UT"))
+    ([(['non-destructive testing'], '⟨0⟩'), ([], '10 %')], [(['ultrasound'], 'NDT: ⟨0⟩')])
+    """
+    plain = without_articles(in_plain_english(text))
+    named = any(re.search(words, plain) for words in _METHODS.values())
+    for found, words in (_WORDING if named else _OF_ANY_METHOD).parts(plain):
+        yield [name for name in (*_METHODS, ANY_METHOD) if name in found], words
 
 
 def methods_named(text: str) -> list[str]:
@@ -113,6 +128,16 @@ def methods_named(text: str) -> list[str]:
     """
     asked = {one for clause in _WORDING.asked(text) for one in clause}
     return [name for name in _METHODS if name in asked]
+
+
+def is_by(methods: Iterable[str], text: str) -> bool:
+    """Whether a text names one of some methods that are asked for.
+
+    >>> is_by(["ultrasound"], "UT"), is_by(["ultrasound"], "MT"), is_by([ANY_METHOD], "MT"), is_by([ANY_METHOD], "VT")
+    (True, False, True, False)
+    """
+    asked, named = set(methods), {name for found, _ in worded(text) for name in found}
+    return bool(named if ANY_METHOD in asked else asked & named)
 
 
 def methods_missing(asked: str, recorded: Iterable[str]) -> list[str]:

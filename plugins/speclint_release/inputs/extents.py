@@ -41,21 +41,26 @@ _IN_SO_MANY = re.compile(
     r"(?![.,]\d| ?(?:mm|cm|m|in|µm|pass|run|layer|direction|plane|position|stage|step|side|day|hour|minute|place)\w*\b)"
 )
 _EVERY_SO_MANY = re.compile(
-    rf"(?i)\bevery (?P<of>{_ORDINAL})\b(?! (?:year|month|week|day|overhaul|wash|lift|run|pass|layer|trip|km)\w*)"
+    rf"(?i)\b(?:every|each) (?P<of>{_ORDINAL})\b(?! (?:part(?:y|ies)|year|month|week|day|overhaul|wash|lift|run|pass"
+    r"|layer|trip|km)\w*)"
 )
 _JOINED = r"(?:weld|joint|seam|butt|fillet)s?\b"
 EXAMINED = r"(?:weld|joint|seam|butt|fillet|stud|bolt|pin|part|piece)s?\b"
+#: What a share may be of, beside the number of welds.
+_WHOLES = "length|circumference|surface|area|volume"
 #: So many of them all, as 3 of 5 welds or 3/5 of the welds; not a sheet of several.
 _OF_SO_MANY = re.compile(
     rf"(?i)(?<!sheet )(?<!page )(?<!record )(?<!report )(?<!drawing )(?<!step )\b(?P<n>{COUNT})"
     rf"(?: (?:[a-z]+ )?{EXAMINED})? of (?:the |its )?(?P<of>{COUNT})(?= (?:[a-z]+ )?{EXAMINED}| ?(?:$|;))"
 )
 _OVER_SO_MANY = re.compile(
-    rf"(?i)(?<![\d./])(?P<n>\d+)/(?P<of>\d+) (?=(?:of (?:the )?)?(?:[a-z]+ )?{EXAMINED})"
+    rf"(?i)(?<![\d./])(?P<n>\d+)/(?P<of>\d+) (?=(?:of (?:the )?)?(?:[a-z]+ )?(?:{EXAMINED}|(?:{_WHOLES})\b))"
 )
 _OF_SIZE = r"(?:an? |(?:the )?(?:wall|thickness|depth|allow|limit|radius|diameter|skip))"
 _FRACTION = re.compile(rf"(?i)\b(?:an?|one)[ -](?P<of>{_ORDINAL})(?: part)? of (?!{_OF_SIZE})")
-_HALF = re.compile(rf"(?i)\bhalf (?:of )?(?=(?:the|them|all)\b)(?!{_OF_SIZE})")
+#: Two thirds, three quarters.
+_PARTS = re.compile(rf"(?i)\b(?P<n>{COUNT})[ -](?P<of>{'|'.join(_ORDINALS)})s\b(?! of {_OF_SIZE})")
+_HALF = re.compile(rf"(?i)\bhalf (?:of )?(?=(?:the|them|all|{_WHOLES})\b)(?!{_OF_SIZE})")
 #: A share in per cent; not a sensitivity, a level of the screen, or a share of the wall.
 _PER_CENT = re.compile(
     r"(?i)(?<!sensitivity )(?<!sensitivity of )(?<!than )(?<!within )(?<!level )(?<!at )(?<!to )(?<![\d.,±])"
@@ -82,12 +87,20 @@ _ONE_OF_EACH = (
     rf"|\b{COUNT} {SHOT} (?:per|each|every|in every|for every|in each) (?:\d+(?:\.\d+)? ?)?(?:{'|'.join(_LENGTHS)})\b"
 )
 _OF_EACH = re.compile(_ONE_OF_EACH, re.I)
+#: A length of each weld.
+_LENGTH_OF_EACH = (
+    rf"\b\d+(?:\.\d+)? ?(?:{'|'.join(_LENGTHS)}) (?:per|(?:(?:of|on|in|from) )?(?:each|every)) (?:[a-z]+ )?"
+    r"(?:weld|joint|seam|butt|fillet)s?\b"
+)
 #: Words that say that it is less than the whole, and not how much.
 LIMITING = re.compile(
     rf"(?i)\b(?:testing group|prüfgruppe) (?:2[ab]?|4)\b|\bstichprobe\w*|{_ONE_OF_EACH}"
     r"|(?<!hot )(?<!focal )\bspot\b(?![- ]?(?:fac|weld|drill|size|heat))|\brandom(?:ly)?\b(?! orient)"
     r"|(?<!test )\bsampl(?:ed|ing|es?(?! (?:plate|piece|coupon|weld|of (?:the )?(?:metal|plate|heat|cast))))\b"
     rf"|\b(?:a few|some|several|selected|chosen)(?: of the)? (?:[a-z]+ )?{EXAMINED}"
+    rf"|\b(?:{COUNT}|an?) (?:[a-z]+ )?(?:per|(?:from|of|in|for|out of) (?:each|every))"
+    r" (?:batch|lot|heat|cast|furnace load)\b|\bAQL\b"
+    rf"|{_LENGTH_OF_EACH}|\b(?:limited|reduced)\b(?! (?:to|by|access))"
     r"|\bpart(?:ly|ially)(?= (?:⟨|exam|inspect|tested|by ⟨)|$|;)|\bpartial\b(?! (?:joint )?penetr)"
     rf"|(?<!all )(?<!each )(?<!every )\b{COUNT} of (?:them|these|those|(?:the|its) (?:[a-z]+ )?{EXAMINED})"
 )
@@ -116,6 +129,7 @@ SIZED = (
     _OVER_SO_MANY,
     _EVERY_SO_MANY,
     _FRACTION,
+    _PARTS,
     _HALF,
     _PER_CENT,
     _OF_LENGTH,
@@ -214,7 +228,7 @@ def in_per_cent(share: float) -> str:
 
 
 def _shares(words: str) -> Iterator[float]:
-    for pattern in (_IN_SO_MANY, _OF_SO_MANY, _OVER_SO_MANY):
+    for pattern in (_IN_SO_MANY, _OF_SO_MANY, _OVER_SO_MANY, _PARTS):
         for found in pattern.finditer(words):
             of = _number(found["of"])
             yield _number(found["n"]) / of if of else _WHOLLY

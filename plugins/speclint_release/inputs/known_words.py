@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Set
+from collections.abc import Iterable, Set
 from typing import NamedTuple
 
 from speclint_release.inputs.choices import EXCEPTING, leaves_out_unreached, leaves_to_choice
@@ -31,7 +31,8 @@ _HARMLESS = (
     r"ASME (?:BPVC |code |sec(?:tion|t)? )*[IVX]+|(?:UW|UCS|UHT|QW|PW)-\d+",
     rf"{_BODY}(?:[ -]{_BODY})*(?:[ -]?(?:[A-Z]?\d[\w.:/-]*|{_MARK}(?:-\d+)*))?(?: [A-D])?|B31\.\d+",
     r"(?:dw[ds]i|sw[ds]i|panoramic|elliptical)(?: (?:exposures?|technique))?|iqi|wfmt",
-    r"\d+ deg(?:rees)?|(?:\d+ ?° )?apart|\d{1,2}[./]\d{1,2}[./]\d{2,4}",
+    r"(?:\d+ ?(?:°|deg(?:rees)?) )?apart|\d{1,2}[./]\d{1,2}[./]\d{2,4}",
+    r"(?:[0-8]?\d|90|360) ?(?:°|deg(?:rees)?)(?! (?:of|arc|sector|segment|each|only))",
     r"(?:dwell(?: time)? )?\d+ ?min(?:utes?)?(?: dwell)?|dwell|(?:water|solvent)[- ](?:washable|removable)|developer",
     r"density(?:(?: of)? \d+(?:\.\d+)?(?: ?(?:to|-) ?\d+(?:\.\d+)?)?)?|wire|(?:acc|nach|gem(?:äß)?|ok|accept)",
     rf"{_PAPER} (?:of |nos?\.? ?)?(?:[A-Z][A-Z\d]*[-/ ]?)*(?:\d[\w./-]*|[A-D]|{_MARK}(?:-\d+)+)(?: of \d+)?",
@@ -41,7 +42,7 @@ _HARMLESS = (
     rf"(?:without|no) exceptions?|(?:none|nothing|no {_THING}) (?:was |were )?(?:left out|omitted|excepted|missed)",
     r"(?:scann\w+ |sensitivity |level )?at \d+ ?% dac",
     rf"(?:better than|sensitivity(?: of)?(?: the)?(?: films?| {_MARK})?(?: of)?) \d+(?:\.\d+)? ?%",
-    r"\d+(?:\.\d+)? ?mhz|\d+ ?°|\d+ ?kv|ir[- ]?192|se[- ]?75|co[- ]?60",
+    r"\d+(?:\.\d+)? ?mhz|\d+ ?kv|ir[- ]?192|se[- ]?75|co[- ]?60",
     r"taper(?: of)? \d+ in \d+|not less than 100 ?%|full[- ]penetration|heat[- ]affected zones?",
     r"(?:no|not by|without|instead of|in place of) (?:[a-z]+ )?(?:spot|random|sampl)\w*(?: checks?| films?| choice)?",
     rf"(?:all|each|every one)(?: of)?(?: the| its)? {COUNT}(?: of them| off)?|every one(?: of (?:them|these))?",
@@ -51,13 +52,21 @@ _HARMLESS = (
     rf"{COUNT} (?:directions?|exposures)(?: each)?",
     rf"(?:before|after|at) (?:the )?(?:{_MARK}|test|repairs?|assembly|fitting|painting|cleaning)|to size",
     r"(?:single|double)[- ](?:wall|image)|(?:straight|angle)[- ]beam|circular magneti[sz]ation|(?:ac|dc) yoke",
-    r"(?:all|every|each) (?:machined|turned|ground|finished) (?:surfaces?|faces?)",
+    r"(?:all|every|each|(?:(?:the )?(?:whole|entire|complete|full))(?: of the)?)"
+    r" (?:machined|turned|bored|milled|ground|polished|finished) (?:surfaces?|faces?)",
+    r"(?:each|every|all) (?:pass(?:es)?|runs?|layers?)|(?:from )?end to end",
     r"(?:in the presence of|witnessed by|to the satisfaction of)(?: the| an?)? \w+",
     r"pressure[- ](?:retaining|bearing|containing)|(?:to|per|under|nach) art(?:icle)? \d+",
     r"\d+ ?% overlap(?:ping)?(?: of (?:the )?(?:films?|scans?))?|(?:with )?overlap(?:ping)?|type \(?[IVX]+\)?",
     r"(?:recording|acceptance|evaluation|reporting) level \d+(?: ?%(?: of)? dac)?|scann(?:ed|ing)|fbh",
     r"\d+ ?h(?:ours?)?|repeated(?: \d+ ?h(?:ours?)?)?",
     r"100 ?(?:%|per ?cent|pct)|black ink on white (?:contrast )?paint|phased[- ]array",
+)
+#: A band of plate beside a weld, which is examined too.
+_BAND = re.compile(
+    r"(?i)(?:\b(?:plus|with) |\+ ?|\b)\d+ ?(?:mm|cm|in)"
+    r" (?:(?:of|on|to|at|the|adjacent|adjoining|parent|base|plate|metal|material) )*"
+    rf"(?:each|either|both) sides?\b(?: of (?:the |each |every )?{_THING}(?!\w))?"
 )
 _NUMBERS = r"\d+(?: ?(?:to|-) ?\d+)"
 _HARMLESS_WORDS = re.compile(
@@ -67,8 +76,9 @@ _HARMLESS_WORDS = re.compile(
 )
 #: Two sides together, which are all there are; the two ends of a weld are not the weld.
 _BOTH = re.compile(
-    r"(?i)\b(?:from )?both (?:sides|faces|edges)\b|\binside(?: and|;) outside\b|\broot(?: and|;) cap\b"
-    rf"|\b(?:from )?both ends\b(?! of (?:(?:the|each|every|all) )*{EXAMINED})|\bshop(?: and|;) (?:site|field)\b"
+    r"(?i)\b(?:from )?both (?:sides|faces|edges)\b|\binside(?: and|;) outside\b|"
+    r"\broot(?: runs?| pass)?(?: and|;) (?:cap|final|capping)(?: runs?| pass)?\b"
+    rf"|\bfrom both ends\b(?! of (?:(?:the|each|every|all) )*{EXAMINED})|\bshop(?: and|;) (?:site|field)\b"
     r"|\blongitudinal(?: and|;) (?:circumferential|circular)\b|\bcircumferential(?: and|;) longitudinal\b"
 )
 #: Words that surely take some away, or say that it was not done.
@@ -98,7 +108,7 @@ _ANY_END = r"(?:an?|one|1|each|every|the|either"
 #: One end or a length of a weld.
 _PLACE_OF_EACH = re.compile(
     rf"(?i)\b(?:{_ANY_END}|both) ends?|(?:an?|one|1) (?:length|area|place|portion|section)) (?:of|on|in|at)"
-    rf" (?:(?:an?|one|the|each|every|all) )*(?:(?:[a-z]+ )?{EXAMINED}|(?:each|every)\b|$)|\bat {_ANY_END}) ends?\b"
+    rf" (?:(?:an?|one|the|each|every|all) )*(?:(?:[a-z]+ )?{EXAMINED}|(?:each|every)\b|$)|\bat {_ANY_END}|both) ends?\b"
 )
 #: All of so many, as the three welds.
 _TOGETHER = re.compile(rf"(?i)\bthe {COUNT}(?= (?:[a-z]+ )?{EXAMINED})")
@@ -106,6 +116,17 @@ _TOGETHER = re.compile(rf"(?i)\bthe {COUNT}(?= (?:[a-z]+ )?{EXAMINED})")
 _COUNTED = re.compile(rf"(?i)(?<!the )\b(?:(?:an?|{COUNT}) (?:[a-z]+ )?{EXAMINED}(?! ?⟨)|{COUNT} off\b)")
 _NUMBERED = re.compile(
     rf"(?i)\b(?:{EXAMINED} (?:nos?\.? ?)?|W)\d+(?:(?:,| and| to| through|-| &) ?W?\d+)*|^(?:and )?\d+(?: and \d+)?$"
+)
+#: The sides from which a weld is scanned, which is all of it from one; not where the drawing asks for several.
+_FROM_ONE_SIDE = re.compile(
+    r"(?i)\bscann(?:ing|ed) from (?:the )?(?:one side|outside|inside|one (?:face|surface))\b"
+)
+_SEVERAL_SIDES = re.compile(
+    r"(?i)\b(?:both|two|each|every|all|opposite) (?:sides|side|faces|face|surfaces|surface)\b"
+)
+#: What is examined too, by its place: it takes nothing away.
+_ADDED = re.compile(
+    r"(?i)\b(?:including|included) (?:the )?(?:[a-z]+(?: and)? ){0,3}[a-z]+|(?:^| )(?:[a-z]+ ){1,4}included\b"
 )
 #: A clause of another matter than how much, of which it may stand there that somebody agrees or chooses, and of more.
 _MATTER = re.compile(
@@ -117,7 +138,7 @@ _MATTER = re.compile(
 #: Words that say nothing of how much, words for all and for the rest, and words of methods.
 _WORD = re.compile(
     r"(?:the|of|an?|by|with|to|on|in|at|for|from|and|or|as|is|are|was|were|be|been|being|its?|them|they|these|those|this"
-    r"|that|which|has|have|had|ones?|per|end|again|including|see|drawing|report|extent|lengths?|circumferences?|surfaces?"
+    r"|that|which|has|have|had|ones?|per|again|including|see|drawing|report|extent|lengths?|circumferences?|surfaces?"
     r"|area|volume|welded|pressure|plate|bar|tube|pipe|rod|block|parent|metal|haz"
     r"|both|whole|entire|full|fully|complete|completely|throughout|everywhere|all|every|each|any|over|along|round|around"
     r"|rest|remainder|remaining|others?|alle[nr]?|ganzen?|ganz|der|die|das|des|und|von|mit|bei|im|am"
@@ -168,6 +189,18 @@ class Words(NamedTuple):
     numbered: list[str]
 
 
+def says_strange(words: Iterable[str]) -> str:
+    """That words are not understood, for a sentence.
+
+    >>> says_strange(["hub", "rim", "hub"]), says_strange(["hub"])
+    ('the words "hub" and "rim" are not understood', 'the word "hub" is not understood')
+    """
+    *before, last = [f'"{one}"' for one in dict.fromkeys(words)]
+    if not before:
+        return f"the word {last} is not understood"
+    return f"the words {', '.join(before)} and {last} are not understood"
+
+
 def understood(words: str, beside: str = "") -> Words:
     """What the words of an examination, each method a number in marks, take away, and what of them is not understood.
 
@@ -187,6 +220,8 @@ def understood(words: str, beside: str = "") -> Words:
     if re.search(r"(?i)\bboth ends\b", beside):
         known.add("end")
     found = Words([], [], [], [])
+    if not _SEVERAL_SIDES.search(beside):
+        words = _FROM_ONE_SIDE.sub(" ⟨⟩ ", words)
     for clause in _clauses(words):
         if _plain(clause) not in drawn and not _MATTER.fullmatch(clause):
             _read(clause, known, found)
@@ -205,7 +240,7 @@ def _read(clause: str, known: Set[str], found: Words) -> None:
             one.group() for one in pattern.finditer(clause) if not _is_drawn(one.group(), known)
         )
         clause = pattern.sub(" ⟨⟩ ", clause)
-    left = _without_harmless(clause)
+    left = _ADDED.sub(_unless_limited, _without_harmless(clause))
     for pattern, told in (
         (_ZERO, found.less),
         *((one, []) for one in SIZED),
@@ -220,12 +255,20 @@ def _read(clause: str, known: Set[str], found: Words) -> None:
     found.strange.extend(one for one in _TOKEN.findall(left) if not _is_known(one, known))
 
 
+def _unless_limited(found: re.Match[str]) -> str:
+    """Words that add a place, which are left as they stand where a word among them denies or limits."""
+    added = found.group()
+    limiting = (_SURELY_LESS, LIMITING, NAMING, *SIZED)
+    denied = any(one.casefold() in _DENYING for one in _TOKEN.findall(added))
+    return added if denied or any(one.search(added) for one in limiting) else " ⟨⟩ "
+
+
 def _without_harmless(text: str) -> str:
     return " ".join(_HARMLESS_WORDS.sub(" ⟨⟩ ", text).split())
 
 
 def _clauses(text: str) -> list[str]:
-    return [one.strip() for one in _CLAUSES.split(_BOTH.sub(" ", STAGE.sub(" ", text)))]
+    return [one.strip() for one in _CLAUSES.split(_BOTH.sub(" ", STAGE.sub(" ", _BAND.sub(" ⟨⟩ ", text))))]
 
 
 def _is_drawn(words: str, known: Set[str]) -> bool:

@@ -6,13 +6,15 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
+from speclint.specs import names_nothing
 from speclint_release.inputs.choices import excepts_some, leaves_out_unreached, leaves_to_choice
-from speclint_release.inputs.examinations import worded
+from speclint_release.inputs.examinations import ANY_METHOD, worded
 from speclint_release.inputs.extents import extents, in_per_cent, names_some, says_all, share_of
 from speclint_release.inputs.known_words import Words, understood
 from speclint_release.inputs.marks import marks_in_words
 from speclint_release.inputs.outcomes import as_examined
 from speclint_release.inputs.stages import shown_at, stages
+from speclint_release.inputs.translations import in_plain_english
 
 #: Words for what other records leave.
 _REMAINDER = re.compile(r"(?i)\b(?:the rest|remain(?:der|ing)|others?)\b")
@@ -37,7 +39,8 @@ _ROUNDED = 0.01
 class Recorded(NamedTuple):
     """What a record says of some methods: the share, None for samples, all its words, and what these take away.
 
-    ``beside`` are those of its words that stand beside the methods themselves, without the extent.
+    ``beside`` are those of its words that stand beside the methods themselves, without the extent; ``said`` is what the
+    record says of method and extent, as it stands there.
     """
 
     methods: list[str]
@@ -45,11 +48,22 @@ class Recorded(NamedTuple):
     words: str
     read: Words
     beside: str
+    said: str = ""
 
     @property
     def is_plain(self) -> bool:
         """Whether every word is understood and none takes some away."""
-        return not (self.read.less or self.read.perhaps or self.read.strange)
+        return not (self.strange or self.may_leave_out)
+
+    @property
+    def strange(self) -> list[str]:
+        """Its words that are not understood, each once."""
+        return list(dict.fromkeys(self.read.strange))
+
+    @property
+    def may_leave_out(self) -> list[str]:
+        """Its words that take some away, or may, each once."""
+        return list(dict.fromkeys((*self.read.perhaps, *self.read.less)))
 
 
 def recorded(asked: str, records: Iterable[tuple[str, str]], called: str = "") -> list[Recorded]:
@@ -57,8 +71,19 @@ def recorded(asked: str, records: Iterable[tuple[str, str]], called: str = "") -
     of_pipe = "girth; circumferential" if "pipe" in called else ""
     drawn = "; ".join((*(words for _, words in worded(asked)), called, of_pipe))
     excepted = excepts_some(asked)
-    said = [(as_examined(method), as_examined(marks_in_words(extent))) for method, extent in records]
-    return [one for method, extent in said for one in _of_record(method, extent, drawn, excepted=excepted)]
+    by_any = any(ANY_METHOD in methods for methods, _ in worded(asked))
+    found = []
+    for method, extent in records:
+        read = _of_record(_told(method), _told(marks_in_words(extent)), drawn, excepted=excepted)
+        for one in read:
+            methods = [*one.methods, ANY_METHOD] if by_any else one.methods
+            found.append(one._replace(methods=methods, said=", ".join(filter(None, (method, extent)))))
+    return found
+
+
+def _told(text: str) -> str:
+    """A text of a record without its outcome, in plain English; one that is a word for nothing as it stands."""
+    return text if names_nothing(text) else in_plain_english(as_examined(text))
 
 
 def too_little(asked: str, made: Sequence[Recorded]) -> list[str]:
@@ -165,23 +190,21 @@ def out_of_stage(asked: str, made: Sequence[Recorded]) -> tuple[list[str], list[
     return wrong, unclear
 
 
-def not_understood(asked: str, made: Sequence[Recorded]) -> list[str]:
-    """The words of records, of each that a text asks for, that are not understood or may take some away.
+def not_understood(asked: str, made: Sequence[Recorded]) -> list[Recorded]:
+    """The records, of each method that a text asks for, of which no word is plain: what was left out nobody can tell.
 
-    >>> not_understood("MT of the rim", recorded("MT of the rim", [("MT", "the rim, at the crossings")]))
-    ['crossings']
+    >>> [found] = not_understood("MT of the rim", recorded("MT of the rim", [("MT", "the rim, at the crossings")]))
+    >>> found.said, found.strange
+    ('MT, the rim, at the crossings', ['crossings'])
     >>> not_understood("MT of the rim", recorded("MT of the rim", [("MT", "where accessible"), ("MT", "rim")]))
     []
     """
-    doubtful = []
+    doubtful: list[Recorded] = []
     for methods, _, _ in extents(asked):
         of_methods = [one for one in made if set(one.methods) & set(methods)]
-        if any(one.is_plain for one in of_methods):
-            continue
-        doubtful += [
-            word for one in of_methods for word in (*one.read.strange, *one.read.perhaps, *one.read.less)
-        ]
-    return list(dict.fromkeys(doubtful))
+        if not any(one.is_plain for one in of_methods):
+            doubtful += [one for one in of_methods if one not in doubtful]
+    return doubtful
 
 
 def _shows_all(records: Sequence[Recorded]) -> bool:
@@ -228,12 +251,19 @@ def _of_record(method: str, extent: str, drawn: str, *, excepted: bool) -> Itera
 def _of_places(beside: str, extent: str) -> str:
     """What of an extent is of the places that stand beside a method; all of it where it parts none by them.
 
+    A clause that names no place is of those named before it, and of all where none is.
+
+    >>> _of_places("of butt welds", "all butt welds, front half, fillets"), _of_places("of fillets", "half, fillets")
+    ('all butt welds; front half', 'half; fillets')
     >>> _of_places("of butt welds", "butt welds 10 %, fillets 100 %"), _of_places("of butt welds", "the whole part")
     ('butt welds 10 %', 'the whole part')
     """
-    places = _places(beside)
-    clauses = [one.strip() for one in re.split(r"[,;]", extent)]
-    of_places = [one for one in clauses if places.keys() & _places(one).keys()]
+    places = _places(beside).keys()
+    of_places, named = [], places
+    for clause in (one.strip() for one in re.split(r"[,;]", extent)):
+        named = _places(clause).keys() or named
+        if places & named:
+            of_places.append(clause)
     return "; ".join(of_places) or extent
 
 

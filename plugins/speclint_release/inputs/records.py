@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
-from typing import TYPE_CHECKING, Any, TypeAlias, cast
+from typing import TYPE_CHECKING, Any, Protocol, TypeAlias, TypeVar, cast
 
 from speclint import Grade, Judgement, Sheet, facts
 from speclint.facts import holds_pressure, hurts_by_kind, is_welded_to_flange
@@ -13,10 +13,20 @@ from speclint.handbook.tables import Reading
 from speclint.specs import Component, Link, NotStated, Stated
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, KnownFault, MadePart, Weldment
+    from speclint.specs import CylinderBlock, KnownFault, MadePart, ProcessRecord, Weldment
+
+R = TypeVar("R", bound="ProcessRecord")
 
 #: A record by its name, and its day.
 Record: TypeAlias = tuple[str, Stated[str] | NotStated]
+
+
+class Dated(Protocol):
+    """What has a day: a record of a part as made."""
+
+    @property
+    def date(self) -> Stated[str] | NotStated:
+        """Its day as it is written, if it states one."""
 
 
 def can_hurt(component: Component, sheet: Sheet) -> bool:
@@ -70,6 +80,23 @@ _OF = (
     "screwed_into",
     "bolted_to",
 )
+
+
+def records_of(table: Mapping[str, Dated], called: str = "") -> list[Record]:
+    """The records of a table, each with its day, by its name behind what it is called."""
+    return [(f"{called} {name}".lstrip(), one.date) for name, one in table.items()]
+
+
+def with_a_day(records: Iterable[Record], sheet: Sheet) -> list[Record]:
+    """Those of some records that state a day."""
+    return [(name, day) for name, day in records if sheet.is_stated(f"day of {name}", day)]
+
+
+def passed(table: Mapping[str, R], sheet: Sheet) -> dict[str, R]:
+    """Those records of a table whose result is that it was passed."""
+    return {
+        name: one for name, one in table.items() if sheet.said(f"result of {name}", one.result) == "passed"
+    }
 
 
 def days_of(records: Iterable[Record], sheet: Sheet) -> Iterator[tuple[str, dt.date]]:

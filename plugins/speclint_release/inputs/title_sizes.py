@@ -22,6 +22,13 @@ _KEYS = {
     "pitch circle": "circle",
     "free length": "free_length",
     "bolt circle": "circle",
+    "dia bore": "bore",
+    "bore dia": "bore",
+    "seat dia": "seat_diameter",
+    "stem dia": "stem_diameter",
+    "spigot dia": "spigot_diameter",
+    "mean dia": "mean_diameter",
+    "wire dia": "wire",
     "thickness": "thickness",
     "diameter": "diameter",
     "dia": "diameter",
@@ -43,25 +50,54 @@ _KEYS = {
 }
 #: Words that mean one size alone, whatever stands before them; "rim diameter" is no "diameter".
 _ALONE = frozenset(one for one in _KEYS if " " in one) | {"wall", "wire"}
+#: Words beside which a number without a unit is in mm, and those behind one alone.
+_IN_MM = frozenset(one for one in _KEYS if "dia" in one)
+_IN_MM_BEHIND = _IN_MM | {"bore", "wall", "thick", "long"}
+#: How drawings write the words: signs, abbreviations and German, by common practice.
+_WRITTEN = (
+    (re.compile(r"(?i)(?<=\d)(?P<unit> ?mm)? ?[Øø⌀∅](?! ?\d)"), r"\g<unit> dia"),
+    (re.compile(r"[Øø⌀∅] ?(?=\d)"), "dia "),
+    (re.compile(r"(?i)\b(?:dia|diam|durchm|durchmesser)\b\.?"), "dia"),
+    (re.compile(r"\bO\. ?D\.|\bo\.d\.|\bO/?D\b|(?i:\bau(?:ß|ss)endurchmesser\b)"), "outside diameter"),
+    (re.compile(r"\bI\. ?D\.|\bi\.d\.|\bI/?D\b|(?i:\binnendurchmesser\b)"), "inside diameter"),
+    (re.compile(r"\bW\. ?T\.|\bW/?T\b|(?i:\bwand(?:dicke|st(?:ä|ae)rke)\b)"), "wall"),
+    (re.compile(r"(?i)\b(?:thk|dick)\b\.?"), "thick"),
+    (re.compile(r"(?i)\b(?:lg|lang)\b\.?"), "long"),
+    (re.compile(r"(?i)\bbohrung\b"), "bore"),
+    (re.compile(r"(?i)\bl(?:ä|ae)nge\b"), "length"),
+    (re.compile(r"(?<=\d),(?=\d{1,2}(?!\d))"), "."),
+    (re.compile(r"[”″]"), '"'),
+)
 _UNITS = {"mm": 1e-3, "cm": 1e-2, "m": 1.0, "in": 0.0254, "inch": 0.0254, "inches": 0.0254, '"': 0.0254}
+_INCHES = frozenset(unit for unit, metres in _UNITS.items() if metres == _UNITS["in"])
 _WORDS = "|".join(one.replace(" ", r"[ -]") for one in _KEYS)
-_NUMBER = r'(?P<number>\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)[ -]?(?P<unit>mm|cm|m|inches|inch|in|")(?![\w²³/^·])'
+_NUMBER = (
+    r"(?P<number>\d+[ -]\d+/\d+|\d+/\d+|\d+(?:\.\d+)?)"
+    r'(?:[ -]?(?P<unit>mm|cm|m|inches|inch|in|")(?![\w²³/^·])|(?![\w./"-]))'
+)
 _BEFORE = re.compile(rf"(?P<before>.*?)\b(?P<word>{_WORDS})\.?(?: of| is| =|:)? {_NUMBER}", re.IGNORECASE)
-_AFTER = re.compile(rf"(?<![\d./×x]){_NUMBER}[ -](?P<word>{_WORDS})\b", re.IGNORECASE)
+_AFTER = re.compile(rf"(?<![\d./×x])(?<!no )(?<!no\. ){_NUMBER}[ -](?P<word>{_WORDS})\b", re.IGNORECASE)
 #: What a word for a size may follow.
 _OPENS = re.compile(
     r'(?:^|\b(?:a|an|and|by|in|is|of|the|with)|\d ?(?:mm|cm|m|in|inch|inches|"))\s*$', re.IGNORECASE
 )
+#: What a sign or an abbreviation for a diameter is not of the part behind.
+_OF_A_FEATURE = re.compile(
+    r"\b(?:rim|seat|hub|stem|spigot|collar|holes?|pitch|circle|head|boss|flange|neck|groove|shoulder|journal|thread|slot"
+    r"|drilled|coils?|beat|port|throat|root|core|pad|nut)\s*$",
+    re.IGNORECASE,
+)
 #: Words after which a clause speaks of a neighbour.
 _NEIGHBOUR = re.compile(r"\b(?:for|suits?|beside|under|over|behind|against|fits?)\b", re.IGNORECASE)
 _THREAD = re.compile(
-    r"(?<![\w.-])M(?P<size>\d+(?:[.,]\d+)?)(?:\s?[x×]\s?(?P<second>\d+(?:[.,]\d+)?))?(?![\w-])"
+    r"(?<![\w.-])M(?P<size>\d+(?:[.,]\d+)?)(?:\s?[x×]\s?(?P<second>\d+(?:[.,]\d+)?)|(?:[’']?s))?(?![\w-])"
 )
 #: A greater number after a thread is the length of the bolt, and no pitch: ISO 261, general plan (from memory).
 _GREATEST_PITCH = 8.0
 #: A tube by its outside diameter and its wall, in millimetres or inches, perhaps with its length.
 _TUBE = re.compile(
-    r"(?<![\w.,-])(?<!\bM )(?<!\bDN )(?:[Øø⌀∅] ?|OD )?(?P<outside>\d+(?:[.,]\d+)?) ?(?:mm)? ?[x×]"
+    r"(?<![\w.,-])(?<!\bM )(?<!\bDN )(?:[Øø⌀∅] ?|OD )?(?P<outside>\d+(?:[.,]\d+)?) ?(?:mm)?"
+    r"(?: ?(?:[Øø⌀∅]|dia(?:meter|\.)?|diam\.?|O\.? ?D\.?|o\.?d\.?|outside diameter))? ?[x×]"
     r' ?(?P<wall>\d+(?:[.,]\d+)?)(?: ?(?:mm)? ?[x×] ?(?P<length>\d+(?:[.,]\d+)?))? ?(?P<unit>mm|inch|in|")?'
     r"(?![\w°]|[.,]\d| ?[x×°]| off\b)"
 )
@@ -69,12 +105,26 @@ _TUBE = re.compile(
 _LEAST_TUBE = 10.0
 
 
+#: Titles name sizes in inches to sixteenths, and in mm to round tens: half of one of these may be lost, m.
+_HALF_A_SIXTEENTH, _HALF_OF_TEN = 0.0254 / 32, 5e-3
+
+
 class Promised(NamedTuple):
-    """A size in a title: the key of a spec for it, the words, and how much they say, m."""
+    """A size in a title: the key of a spec for it, the words, how much they say, and what rounding may lose, m.
+
+    ``exact`` is half of the last figure of a number of mm. ``rounded`` may be lost of a round number, or one in
+    another unit.
+    """
 
     key: str
     words: str
     size: float
+    exact: float
+    rounded: float
+
+    def lost(self, share: float) -> float:
+        """The most that its rounding lost, where that of a round number is no more than a share of it, m."""
+        return max(self.exact, min(self.rounded, share * self.size))
 
 
 def promised_sizes(title: str) -> Iterator[Promised]:
@@ -87,13 +137,19 @@ def promised_sizes(title: str) -> Iterator[Promised]:
     >>> list(promised_sizes("Cover for a liner of 500 mm bore, rim diameter 480 mm, 1.5 mm² section, CN-12"))
     []
     """
-    for clause in re.split(r"[,;()]|(?<!\b[Dd]ia)\. ", title):
+    for pattern, said in _WRITTEN:
+        title = pattern.sub(said, title)
+    for clause in re.split(r"[,;()]|(?<!\b[Nn]o)\. ", title):
         if _NEIGHBOUR.search(clause):
             continue
         for found in (*_after_their_word(clause), *_AFTER.finditer(clause)):
             words = re.sub(r"[ -]", " ", found["word"].casefold())
-            start = found.start("word") if found.start("word") < found.start("number") else found.start()
-            yield Promised(_KEYS[words], clause[start : found.end()].strip(), _metres(found))
+            behind = found.start("number") < found.start("word")
+            if not found["unit"] and not _is_in_mm(words, found["number"], behind=behind):
+                continue
+            start = found.start() if behind else found.start("word")
+            exact, rounded = _rounding(found["number"], found["unit"] or "mm")
+            yield Promised(_KEYS[words], clause[start : found.end()].strip(), _metres(found), exact, rounded)
 
 
 def promised_tube(title: str) -> Iterator[Promised]:
@@ -104,7 +160,7 @@ def promised_tube(title: str) -> Iterator[Promised]:
     >>> [one.size for one in promised_tube("Pipe 168,3 x 5,6 x 1200 mm, 2 x 45°, M36 x 3")]
     [0.1683, 0.0056]
     """
-    for clause in re.split(r"(?<!\d),|,(?!\d)|[;()]|\. ", title):
+    for clause in re.split(r"(?<!\d),|,(?!\d)|[;()]|(?<!\bdia)(?<!\bdiam)(?<!\bO\.D)(?<!\bo\.d)\. ", title):
         if _NEIGHBOUR.search(clause):
             continue
         for found in _TUBE.finditer(clause):
@@ -113,7 +169,32 @@ def promised_tube(title: str) -> Iterator[Promised]:
             if is_tube and 2 * wall < outside and (not found["length"] or _figure(found["length"]) > outside):
                 per = _UNITS[found["unit"] or "mm"]
                 for key, size in (("outside_diameter", outside), ("wall", wall)):
-                    yield Promised(key, found.group().strip(), size * per)
+                    number = found[key.removesuffix("_diameter")].replace(",", ".")
+                    lost = _rounding(number, found["unit"] or "mm")
+                    yield Promised(key, found.group().strip(), size * per, *lost)
+
+
+def _is_in_mm(word: str, number: str, *, behind: bool) -> bool:
+    """Whether a number without a unit beside a word for a size is in mm: not the number of a wall, or a few of them."""
+    if word not in (_IN_MM_BEHIND if behind else _IN_MM) or "/" in number:
+        return False
+    return "." in number or float(number) >= _LEAST_TUBE
+
+
+def _rounding(number: str, unit: str) -> tuple[float, float]:
+    """Half of the last figure of a number of mm, and what may be lost of a round number or in another unit, m.
+
+    >>> [_rounding(*one) for one in (("168.3", "mm"), ("505", "mm"), ("510", "mm"))]
+    [(5e-05, 0.0), (0.0005, 0.0), (0.0005, 0.005)]
+    >>> [_rounding(*one) for one in (("0.5", "m"), ("19 1/4", "in"), ("50", "cm"))]
+    [(0.0, 0.05), (0.0, 0.00079375), (0.0, 0.005)]
+    """
+    half = 0.5 * float(f"1e-{len(number.partition('.')[2])}") * _UNITS[unit.casefold()]
+    if unit.casefold() in _INCHES:
+        return 0.0, _HALF_A_SIXTEENTH
+    if unit.casefold() != "mm":
+        return 0.0, half
+    return half, _HALF_OF_TEN if number.endswith("0") and "." not in number else 0.0
 
 
 def _figure(number: str) -> float:
@@ -125,7 +206,9 @@ def _after_their_word(clause: str) -> Iterator[re.Match[str]]:
     at = 0
     while found := _BEFORE.match(clause, at):
         word = re.sub(r"[ -]", " ", found["word"].casefold())
-        if word in _ALONE or _OPENS.search(clause[: found.start("word")]):
+        before = clause[: found.start("word")]
+        of_the_part = word == "dia" and not _OF_A_FEATURE.search(before)
+        if word in _ALONE or of_the_part or _OPENS.search(before):
             yield found
         at = found.end("word")
 
@@ -136,9 +219,9 @@ def _metres(found: re.Match[str]) -> float:
     >>> round(_metres(_AFTER.search("1 3/4 in bore")), 6)
     0.04445
     """
-    parts = [one.split("/") for one in found["number"].split()]
+    parts = [one.split("/") for one in re.split("[ -]", found["number"])]
     value = sum(float(one[0]) / float(one[1] if one[1:] else 1) for one in parts)
-    return value * _UNITS[found["unit"].casefold()]
+    return value * _UNITS[(found["unit"] or "mm").casefold()]
 
 
 def threads_in(text: str) -> list[tuple[str, str]]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.specs import HeatTreatmentRecord, MadePart, Weldment
 from speclint_release.formulae.records import most_test_pressure
-from speclint_release.inputs.records import Record, days_of, weldment_of_made
+from speclint_release.inputs.records import Record, days_of, passed, records_of, weldment_of_made, with_a_day
 from speclint_release.inputs.treatments import is_of_a_part, may_relieve
 from speclint_release.sources import ASME_I, EN_13445_4
 
@@ -32,8 +32,8 @@ def relieved_as_asked(made: MadePart, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable("no stress relief is on record: made.examined asks for it")
     judged = []
     if made.welds:
-        last = max(day for _, day in days_of(((name, one.date) for name, one in records.items()), sheet))
-        welds = days_of(((f"weld {name}", one.date) for name, one in made.welds.items()), sheet)
+        last = max(day for _, day in days_of(records_of(records), sheet))
+        welds = days_of(records_of(made.welds, "weld"), sheet)
         late = [name for name, day in welds if day > last]
         says = "no weld is later than the stress relief"
         if late:
@@ -54,17 +54,13 @@ def _before_fitted(
     made: MadePart, reliefs: Mapping[str, HeatTreatmentRecord], sheet: Sheet
 ) -> Iterator[Judgement]:
     """That no stress relief of the whole is later than the last entry on record."""
-    entries = [
-        (f"entry {name}", one.date)
-        for name, one in made.entries.items()
-        if sheet.is_stated(f"day of {name}", one.date)
-    ]
-    whole = [
-        (name, one.date)
+    entries = with_a_day(records_of(made.entries, "entry"), sheet)
+    of_all = {
+        name: one
         for name, one in reliefs.items()
         if not is_of_a_part(sheet.said(f"treatment of {name}", one.treatment) or name, "")
-        and sheet.is_stated(f"day of {name}", one.date)
-    ]
+    }
+    whole = with_a_day(records_of(of_all), sheet)
     if entries and whole:
         last = max(day for _, day in days_of(entries, sheet))
         late = [name for name, day in days_of(whole, sheet) if day > last]
@@ -134,37 +130,26 @@ def tested_as_finished(made: MadePart, sheet: Sheet) -> Judgement:
         for name, one in made.hydraulic_tests.items()
         if sheet.is_stated(f"pressure of {name}", one.pressure)
     ]
-    passed = [
-        (name, one.date)
-        for name, one in made.hydraulic_tests.items()
-        if sheet.said(f"result of {name}", one.result) == "passed"
-    ]
-    works = [
-        *((f"weld {name}", one.date) for name, one in made.welds.items()),
-        *((name, one.date) for name, one in made.heat_treatments.items()),
-    ]
-    if passed and works:
-        last = max(day for _, day in days_of(passed, sheet))
+    tests = records_of(passed(made.hydraulic_tests, sheet))
+    works = [*records_of(made.welds, "weld"), *records_of(made.heat_treatments)]
+    if tests and works:
+        last = max(day for _, day in days_of(tests, sheet))
         late = [name for name, day in days_of(works, sheet) if day > last]
         says = "nothing was welded or heated after the test"
         if late:
             says = f"{', '.join(late)}: later than the last test"
         judged.append(sheet.states(not late, says, where=made.where))
-    judged.extend(_in_steam_after(made, passed, sheet))
+    judged.extend(_in_steam_after(made, tests, sheet))
     if not judged:
         raise sheet.not_assessed("no pressure and no day of a test is on record", made.where)
     return sheet.worst(*judged)
 
 
-def _in_steam_after(made: MadePart, passed: Sequence[Record], sheet: Sheet) -> Iterator[Judgement]:
+def _in_steam_after(made: MadePart, tests: Sequence[Record], sheet: Sheet) -> Iterator[Judgement]:
     """That nothing was measured of it in steam before the first test that it passed."""
-    steamings = [
-        (f"steaming {name}", one.date)
-        for name, one in made.steamings.items()
-        if sheet.is_stated(f"day of steaming {name}", one.date)
-    ]
-    if passed and steamings:
-        first = min(day for _, day in days_of(passed, sheet))
+    steamings = with_a_day(records_of(made.steamings, "steaming"), sheet)
+    if tests and steamings:
+        first = min(day for _, day in days_of(tests, sheet))
         early = [name for name, day in days_of(steamings, sheet) if day < first]
         says = (
             f"{', '.join(early)}: earlier than the first test that it passed"

@@ -9,9 +9,9 @@ from typing import NamedTuple
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.specs import WeldedJoint, Weldment
 from speclint_release.inputs.choices import excepts_some, leaves_out_unreached
-from speclint_release.inputs.examinations import no_examination
+from speclint_release.inputs.examinations import NON_DESTRUCTIVE, no_examination
 from speclint_release.inputs.extents import COUNT, SHOT, Extent, extents, in_per_cent, says_all
-from speclint_release.inputs.known_words import FORMS, understood
+from speclint_release.inputs.known_words import FORMS, says_strange, understood
 from speclint_release.inputs.marks import marks_in_words
 from speclint_release.sources import EN_13445_5
 
@@ -21,6 +21,9 @@ _OF_JOINTS = {"ultrasound", "radiographs"}
 _OTHERWISE = re.compile(r"(?i)\bND[TE]\b|\b(?:plan|schedule|procedure|specification)\b")
 
 #: Of the volume of a weld: by ultrasound or radiographs, EN ISO 17635 (from memory).
+_EITHER = "by ultrasound or radiographs"
+#: By any method, which limits those that show the inside too where it is of a part.
+_NDT = re.compile(rf"(?i)\b(?:by )?{NON_DESTRUCTIVE}")
 _VOLUMETRIC = re.compile(r"(?i)\b(?:by )?volumetric(?:ally)?\b(?: (?:methods?|testing|tests?|examination))?")
 
 #: So many films of each weld, which may be all of it or a part; and so many of all that are not said to be of all.
@@ -47,7 +50,7 @@ _WHOLE_LENGTH = re.compile(r"(?i)\b100 ?(?:%|per ?cent)|\b(?:whole|full|entire) 
     cites=[EN_13445_5.at("clause 6, inspection during fabrication"), COMMON_PRACTICE],
     why="the shop examines what the words say, one joint in ten, and the walls are as thin as if every weld were "
     "examined from end to end",
-    edition=5,
+    edition=6,
     leaves_out="which joints are meant, where the words limit some of them; words for other methods; "
     "whether the extent is enough (block.weld-record): the local code and a competent person decide",
     limits=[
@@ -73,6 +76,7 @@ _WHOLE_LENGTH = re.compile(r"(?i)\b100 ?(?:%|per ?cent)|\b(?:whole|full|entire) 
 def extent_by_words(weldment: Weldment, sheet: Sheet) -> Judgement:
     """Words for ultrasound and radiographs count, and volumetric is either; those for different parts count together.
 
+    Non-destructive testing of a part of the welds, by no method, limits these as well.
     Words that leave it to somebody which welds he examines, or take some away and do not say how many, are taken for
     samples. Where they leave out welds that cannot be got at, ask for other methods alone, leave these two open, or are
     not understood, a joint that states more is a query.
@@ -82,8 +86,8 @@ def extent_by_words(weldment: Weldment, sheet: Sheet) -> Judgement:
         _without_words(weldment, sheet)
     if how is None or no_examination(how):
         raise sheet.not_applicable("it asks for no examination, which release.pressure-part tells")
-    inside = _VOLUMETRIC.sub("by ultrasound or radiographs", how)
-    asked = [one for one in extents(marks_in_words(inside)) if _OF_JOINTS & set(one.methods)]
+    inside = _VOLUMETRIC.sub(_EITHER, how)
+    asked = _of_joints(inside) or [one for one in _of_joints(_NDT.sub(_EITHER, inside)) if one.share != 1]
     if not asked and _OTHERWISE.search(how):
         raise sheet.not_applicable(
             "how its welds are examined inside is said otherwise than by ultrasound or radiographs"
@@ -109,11 +113,17 @@ def extent_by_words(weldment: Weldment, sheet: Sheet) -> Judgement:
             says += "leave out what cannot be got at"
             return sheet.states(False, says, where=where).graded(Grade.QUERY)
         if words.strange and share > words.understood + more:
-            says += f"are not understood: {', '.join(words.strange)}. Understood is {FORMS}"
+            says = f'{name}: examined over {in_per_cent(share)}, and in "{how}" {says_strange(words.strange)}'
+            says += f". Write {FORMS}"
             return sheet.states(False, says, where=where).graded(Grade.QUERY)
         return sheet.states(True, "no joint states more than the words ask for")
 
     return sheet.each(weldment.joints.items(), judge)
+
+
+def _of_joints(words: str) -> list[Extent]:
+    """The extents that words ask for by a method whose extent a joint states."""
+    return [one for one in extents(marks_in_words(words)) if _OF_JOINTS & set(one.methods)]
 
 
 class _Asked(NamedTuple):

@@ -10,7 +10,7 @@ from speclint.facts import own_steps
 from speclint.specs import Component, MadePart, NotStated, ProcessRecord, Stated
 from speclint_release.inputs.clauses import names_nobody
 from speclint_release.inputs.examinations import methods_missing, no_examination
-from speclint_release.inputs.known_words import FORMS
+from speclint_release.inputs.known_words import FORMS, says_strange
 from speclint_release.inputs.marks import marks_in_words
 from speclint_release.inputs.outcomes import as_examined
 from speclint_release.inputs.recorded_extents import (
@@ -53,7 +53,7 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
     "joint, and whether an examination covered what it should where no words limit it: the competent person or body "
     "that the local code names decides",
     against=(),
-    edition=11,
+    edition=12,
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
     """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold.
@@ -69,6 +69,7 @@ def examined(made: MadePart, sheet: Sheet) -> Judgement:
     heat treatment of a part of the piece is none of the piece, save of a pipe. What is not on record is a query until
     the drawings are released, and a nonconformity from then on.
     Every word of an extent must be known, from the drawing or from what drawings and records say; else it is a query.
+    Where the spec asks for non-destructive testing and names no method, that of any method counts.
     """
     drawn = sheet.follow(made.of)
     settled = made_good(made, sheet)
@@ -89,11 +90,18 @@ def examined(made: MadePart, sheet: Sheet) -> Judgement:
     if missing:
         return no_record(f"not on record: {', '.join(missing)}", made, Grade.NONCONFORMITY, sheet)
     if doubtful := not_understood(how, made_by):
-        says = f"how much was examined is not understood: {', '.join(doubtful)}. Understood is {FORMS}"
-        says += ", welds 1 to 3, after turning, or words of the drawing"
+        says = f"{'; '.join(_in_doubt(one) for one in doubtful)}: nobody can tell how much was examined. Write {FORMS}"
+        says += ", welds 1 to 3, after turning, or the words of the drawing"
         return sheet.states(False, says, where=made.where).graded(Grade.QUERY)
     said = [f"on record: {', '.join(what for what, _ in asked)}", *settled.values()]
     return sheet.states(True, "; ".join(said))
+
+
+def _in_doubt(record: Recorded) -> str:
+    """What of a record is not understood, or may leave some out."""
+    if record.strange:
+        return f'in "{record.said}" {says_strange(record.strange)}'
+    return f'"{record.said}" may leave some out'
 
 
 def _failed(made: MadePart, settled: Container[str], sheet: Sheet) -> Iterator[str]:

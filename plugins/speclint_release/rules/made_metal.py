@@ -5,8 +5,11 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import MadePart, Stress
-from speclint_release.inputs.records import least_of
+from speclint_release.inputs.records import least_of, no_record
 from speclint_release.sources import DOCUMENTS
+
+#: The key of a hardness, by which one that was measured is recorded.
+_HARDNESS = "hardness"
 
 
 @rule(
@@ -57,21 +60,29 @@ def strength(made: MadePart, sheet: Sheet) -> Judgement:
 
 @rule(
     "made.hardness",
-    title="The hardness that the certificate of a part states lies within the limits of its spec",
+    title="The hardness that the spec of a part asks for is certified and lies within its limits, or was measured",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
     cites=[DOCUMENTS, COMMON_PRACTICE],
     why="wear of a pair is reckoned from the hardness of both",
-    leaves_out="where on the part it was measured, and how far the hardness differs over it",
+    leaves_out="where on the part it was measured, and how far the hardness differs over it; limits of a hardness that "
+    "the works measured (made.within-limits)",
     against=(),
+    edition=2,
 )
 def hardness(made: MadePart, sheet: Sheet) -> Judgement:
-    """Of kinds that state a hardness."""
+    """Of kinds that state a hardness. What is on no certificate yet is a query, until the drawings are released."""
     asked = getattr(sheet.follow(made.of), "hardness", None)
     if asked is None or not sheet.is_stated("hardness asked for", asked):
         raise sheet.not_applicable("its spec asks for no hardness")
+    measured = made.measured.items()
     if not sheet.is_stated("hardness certified", made.certificate.hardness):
-        raise sheet.not_applicable("its certificate states no hardness")
+        if any(
+            (sheet.said(f"dimension of {name}", one.dimension) or name) == _HARDNESS for name, one in measured
+        ):
+            return sheet.states(True, "its hardness was measured by the works: made.within-limits judges it")
+        says = "its spec asks for a hardness, and none is on record: neither certified nor measured"
+        return no_record(says, made, Grade.NONCONFORMITY, sheet)
     low, high = sheet.take_limits("HB_s", asked, "hardness asked for")
     least, greatest = sheet.take_limits("HB", made.certificate.hardness, "hardness certified")
     return sheet.worst(

@@ -12,9 +12,10 @@ from speclint_release.inputs.procedures import (
     procedures_asked,
     procedures_drawn,
     procedures_named,
+    without_denied,
     written,
 )
-from speclint_release.inputs.records import days_of, weldment_of_made
+from speclint_release.inputs.records import Dated, days_of, records_of, weldment_of_made, with_a_day
 from speclint_release.inputs.titles import codes_called, is_number, is_of_series, names_called, other_places
 from speclint_release.sources import ISO_15614_1
 
@@ -126,19 +127,17 @@ def _before_issue(made: MadePart, sheet: Sheet) -> str:
         for at, one in enumerate(sheet.follow(made.of).issued, 1)
         if sheet.read(f"issue {at} revision", one.revision) == to
     ]
-    tables = {
+    tables: dict[str, Mapping[str, Dated]] = {
         "weld": made.welds,
         "heat treatment": made.heat_treatments,
         "examination": made.examinations,
         "test": made.hydraulic_tests,
         "measurement": made.measured,
     }
-    done = [
-        (f"{called} {name}", one.date)
-        for called, records in tables.items()
-        for name, one in records.items()  # type: ignore[attr-defined]
-        if sheet.is_stated(f"day of {called} {name}", one.date)
-    ]
+    done = with_a_day(
+        (one for called, records in tables.items() for one in records_of(records, called)),
+        sheet,
+    )
     if not issues or not done:
         return ""
     (last, day), first = max(days_of(done, sheet), key=lambda one: one[1]), min(issues)
@@ -149,7 +148,7 @@ def _before_issue(made: MadePart, sheet: Sheet) -> str:
 
 #: Words by which a procedure that is named may be none that holds.
 _DOUBTFUL = re.compile(
-    r"(?i)\b(?:not|withdrawn|superseded|cancel\w+|expired|lapsed|instead of|in place of)\b"
+    r"(?i)\b(?:not|withdrawn|superseded|cancel\w+|expired|lapsed|instead of|in place of|et seq)\b|\d ?ff\b"
 )
 
 
@@ -164,14 +163,15 @@ _DOUBTFUL = re.compile(
     leaves_out="whether the procedure is that of this joint, and qualified for it: a competent person decides; a weld "
     "whose record names none (made.examined)",
     against=(),
-    edition=3,
+    edition=4,
 )
 def welded_as_drawn(made: MadePart, sheet: Sheet) -> Judgement:
     """Letters and number of each procedure on record against those of the joints.
 
     A drawing may name qualifications, and a record the instruction that was written by one: where the record names
     none of that series, which it was is asked. So it is where each weld on record names its procedures, and none names
-    one that a joint is drawn with: "WPQR 38 and 41" asks for both, "WPQR 38 or 41" and "WPQR 38, 41" for either.
+    one that a joint is drawn with: "WPQR 38 and 41" asks for both, "WPQR 38 or 41" and "WPQR 38, 41" for either. Of
+    "WPQR 38 (not 41)" and "WPQR 38 in place of 41" the second is none.
     """
     weldment = weldment_of_made(made, sheet)
     joints = weldment.joints if weldment is not None else {}
@@ -189,7 +189,11 @@ def welded_as_drawn(made: MadePart, sheet: Sheet) -> Judgement:
     named = written(drawn)
     if wrong := [f'weld "{name}" by {written(some)}' for name, some in others.items() if some]:
         return sheet.states(False, f"{', '.join(wrong)}: the drawing names {named}", where=made.where)
-    unsure = [name for name, some in welds.items() if not some & drawn or _DOUBTFUL.search(said[name] or "")]
+    unsure = [
+        name
+        for name, some in welds.items()
+        if not some & drawn or _DOUBTFUL.search(without_denied(said[name] or ""))
+    ]
     if asked := [f'weld "{name}" by {said[name]}' for name in unsure]:
         says = f"{', '.join(asked)}: that does not say by which of {named}"
         return sheet.states(False, says, where=made.where).graded(Grade.QUERY)

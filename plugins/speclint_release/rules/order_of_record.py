@@ -7,9 +7,9 @@ from collections.abc import Iterator, Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import CylinderBlock, HeatTreatmentRecord, MadePart
-from speclint_release.inputs.examinations import methods_named
+from speclint_release.inputs.examinations import is_by
 from speclint_release.inputs.extents import extents
-from speclint_release.inputs.records import Record, days_of
+from speclint_release.inputs.records import Record, days_of, passed, records_of
 from speclint_release.inputs.stages import HEAT_TREATMENT, MACHINING, WELDING, Stage, stages
 from speclint_release.inputs.treatments import is_understood, names_relief, relieves
 from speclint_release.sources import DOCUMENTS, EN_13445_5
@@ -21,7 +21,7 @@ from speclint_release.sources import DOCUMENTS, EN_13445_5
     "asked for after it; no weld or heat treatment is later than the last measurement of a size",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
-    edition=4,
+    edition=5,
     cites=[EN_13445_5.at("clause 6, inspection during fabrication"), COMMON_PRACTICE],
     why="a film taken before the weld shows no weld, one taken before the furnace none of the cracks that open in it, "
     "and a bore measured before the furnace is not the bore that comes out of it",
@@ -35,9 +35,8 @@ def examined_as_finished(made: MadePart, sheet: Sheet) -> Judgement:
     Where the spec asks for an examination before or after welding or heat treatment, that of its method counts. A heat
     treatment in words that are not understood, later than the last examination, is a query: it may relieve stress.
     """
-    welds = [(f"weld {name}", one.date) for name, one in made.welds.items()]
-    heated = [(name, one.date) for name, one in made.heat_treatments.items()]
-    relieved = [(name, one.date) for name, one in made.heat_treatments.items() if _relieves(name, one, sheet)]
+    welds = records_of(made.welds, "weld")
+    heated, relieved = records_of(made.heat_treatments), records_of(_reliefs(made, sheet))
     judged = [
         *_examined(made, welds, relieved, sheet),
         *_in_time(made, sheet),
@@ -46,6 +45,11 @@ def examined_as_finished(made: MadePart, sheet: Sheet) -> Judgement:
     if not judged:
         raise sheet.not_applicable("no weld or heat treatment stands on record beside what was looked at")
     return sheet.worst(*judged)
+
+
+def _reliefs(made: MadePart, sheet: Sheet) -> dict[str, HeatTreatmentRecord]:
+    """The heat treatments on record that relieve stress."""
+    return {name: one for name, one in made.heat_treatments.items() if _relieves(name, one, sheet)}
 
 
 def _relieves(name: str, record: HeatTreatmentRecord, sheet: Sheet) -> bool:
@@ -58,13 +62,9 @@ def _examined(
     made: MadePart, welds: Sequence[Record], relieved: Sequence[Record], sheet: Sheet
 ) -> Iterator[Judgement]:
     """Examinations: the last that was passed is of the part as it was welded, and then relieved."""
-    passed = [
-        (name, one.date)
-        for name, one in made.examinations.items()
-        if sheet.said(f"result of {name}", one.result) == "passed"
-    ]
-    if passed and welds:
-        last = max(day for _, day in days_of(passed, sheet))
+    examined = records_of(passed(made.examinations, sheet))
+    if examined and welds:
+        last = max(day for _, day in days_of(examined, sheet))
         late = [name for name, day in days_of([*welds, *relieved], sheet) if day > last]
         says = (
             f"{', '.join(late)}: later than the last examination" if late else "examined after it was welded"
@@ -90,24 +90,23 @@ def _in_time(made: MadePart, sheet: Sheet) -> Iterator[Judgement]:
     """Examinations that the spec asks for before or after welding or heat treatment: the first and the last passed."""
     how = sheet.said("examination", sheet.follow(made.of).examination)
     for methods, _, words in extents(how or ""):
-        passed = [
+        examined = [
             (name, one.date)
-            for name, one in made.examinations.items()
-            if sheet.said(f"result of {name}", one.result) == "passed"
-            and set(methods) & set(methods_named(sheet.said(f"method of {name}", one.method) or name))
+            for name, one in passed(made.examinations, sheet).items()
+            if is_by(methods, sheet.said(f"method of {name}", one.method) or name)
         ]
-        for stage in stages(words) if passed else ():
-            yield from _at_stage(made, " or ".join(methods), stage, passed, sheet)
+        for stage in stages(words) if examined else ():
+            yield from _at_stage(made, " or ".join(methods), stage, examined, sheet)
 
 
 def _at_stage(
-    made: MadePart, called: str, stage: Stage, passed: Sequence[Record], sheet: Sheet
+    made: MadePart, called: str, stage: Stage, passed_on: Sequence[Record], sheet: Sheet
 ) -> Iterator[Judgement]:
     works = list(_works_of(made, stage, sheet))
     if not works:
         return
     end = min if stage.before else max
-    examined, worked = (end(day for _, day in days_of(records, sheet)) for records in (passed, works))
+    examined, worked = (end(day for _, day in days_of(records, sheet)) for records in (passed_on, works))
     wrong = examined > worked if stage.before else examined < worked
     says = f"{called} of {examined}: {stage.words} is asked for"
     says = f"{says}, which was on {worked}" if wrong else f"{called} {stage.words}, as asked for"
@@ -117,12 +116,9 @@ def _at_stage(
 def _works_of(made: MadePart, stage: Stage, sheet: Sheet) -> Iterator[Record]:
     """The records of the step that a stage names: welds, heat treatments, or those alone that relieve stress."""
     if stage.step == WELDING:
-        yield from ((f"weld {name}", one.date) for name, one in made.welds.items())
+        yield from records_of(made.welds, "weld")
     if stage.step == HEAT_TREATMENT:
-        relief = names_relief(stage.words)
-        for name, one in made.heat_treatments.items():
-            if not relief or _relieves(name, one, sheet):
-                yield name, one.date
+        yield from records_of(_reliefs(made, sheet) if names_relief(stage.words) else made.heat_treatments)
 
 
 def _measured(made: MadePart, works: Sequence[Record], sheet: Sheet) -> Iterator[Judgement]:
@@ -138,7 +134,7 @@ def _measured(made: MadePart, works: Sequence[Record], sheet: Sheet) -> Iterator
 def _last_measured(made: MadePart, sheet: Sheet) -> dict[str, dt.date]:
     """The sizes by their keys, each with the last day on which it was measured."""
     last: dict[str, dt.date] = {}
-    for name, day in days_of([(name, one.date) for name, one in made.measured.items()], sheet):
+    for name, day in days_of(records_of(made.measured), sheet):
         size = sheet.said(f"dimension of {name}", made.measured[name].dimension) or name
         last[size] = max(day, last.get(size, day))
     return last
@@ -167,9 +163,9 @@ def certified_before_fitted(made: MadePart, sheet: Sheet) -> Judgement:
     """
     fitted = [
         *_welded_together(made, sheet),
-        *((f"entry {name}", one.date) for name, one in made.entries.items()),
-        *((f"tightening {name}", one.date) for name, one in made.tightenings.items()),
-        *((f"steaming {name}", one.date) for name, one in made.steamings.items()),
+        *records_of(made.entries, "entry"),
+        *records_of(made.tightenings, "tightening"),
+        *records_of(made.steamings, "steaming"),
     ]
     examined = list(_examined_when_machined(made, sheet))
     if not (fitted or examined) or not sheet.is_stated(
@@ -189,14 +185,13 @@ def certified_before_fitted(made: MadePart, sheet: Sheet) -> Judgement:
 
 def _examined_when_machined(made: MadePart, sheet: Sheet) -> Iterator[Record]:
     """The examinations that were passed and say that they were made after a step of machining."""
-    for name, one in made.examinations.items():
+    for name, one in passed(made.examinations, sheet).items():
         method, extent = (
             sheet.said(f"method of {name}", one.method),
             sheet.said(f"extent of {name}", one.extent),
         )
         said = f"{method}; {extent}"
-        passed = sheet.said(f"result of {name}", one.result) == "passed"
-        if passed and any(not stage.before and stage.step >= MACHINING for stage in stages(said)):
+        if any(not stage.before and stage.step >= MACHINING for stage in stages(said)):
             yield f"examination {name}", one.date
 
 
@@ -207,10 +202,8 @@ def _welded_together(made: MadePart, sheet: Sheet) -> Iterator[Record]:
         isinstance(drawn, CylinderBlock) and sheet.said("construction", drawn.construction) == "fabricated"
     )
     if built or drawn.is_one_of(("weldment", "steam-pipe")):
-        yield from ((f"weld {name}", one.date) for name, one in made.welds.items())
-        for name, one in made.heat_treatments.items():
-            if _relieves(name, one, sheet):
-                yield name, one.date
+        yield from records_of(made.welds, "weld")
+        yield from records_of(_reliefs(made, sheet))
 
 
 RULES = (certified_before_fitted, examined_as_finished)

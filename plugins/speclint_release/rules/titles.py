@@ -17,7 +17,17 @@ from speclint_release.inputs.title_sizes import (
 )
 
 if TYPE_CHECKING:
-    from speclint.specs import Piston, PistonRod
+    from speclint.specs import PistonRod, SlideBar
+
+#: Where a spec states a diameter, if not as its only one.
+_DIAMETERS = ("bore", "outside_diameter", "inside_diameter", "mean_diameter", "spigot_diameter", "circle")
+#: The table of a kind that states the thread by which the part is held.
+_HELD_BY = {
+    "piston": "fastening",
+    "crosshead": "rod_held",
+    "valve-spindle": "valve_held",
+    "lagging": "fixing",
+}
 
 
 @rule(
@@ -28,22 +38,26 @@ if TYPE_CHECKING:
     cites=[COMMON_PRACTICE],
     why="who orders, issues and fits a part goes by its title, and the rules by its figures: one of the two is wrong",
     leaves_out="sizes of neighbours, and those that the spec has under no key of their own; threads of other systems; "
-    "a number that stands beside no word for a size, save outside diameter and wall of a pipe, as 168.3 x 5.6",
+    "a number that stands beside no word or sign for a size, save outside diameter and wall of a pipe, as 168.3 x 5.6",
     against=(),
-    edition=2,
+    edition=3,
     limits=[
         Limit(
             "rounded",
-            "2 %",
+            "1 %",
             "ratio",
             COMMON_PRACTICE,
-            "what a size in a title may differ by from the limits of that size, as titles are rounded",
+            "what a size in round tens of mm, in inches, cm or m may differ by from its limits",
             "not negative",
         )
     ],
 )
 def title_sizes(component: Component, sheet: Sheet) -> Judgement:
     """Each size that stands beside its word; of several beside one word one of them is that size.
+
+    A size lies within its limits, or beyond them by half of its last figure: of 510 mm and other round tens by 5 mm, of
+    inches by half of a sixteenth, and by no more than the share that is set. Ø and a diameter of a part that states
+    several is one of them.
 
     A thread without a pitch is of the coarse pitch in the spec, and of any in the title.
     """
@@ -60,15 +74,37 @@ def _sizes(component: Component, title: str, sheet: Sheet) -> Iterator[Judgement
     for one in (*promised_sizes(title), *tube):
         by_key[one.key].append(one)
     for key, promised in by_key.items():
-        value = cast("Any", getattr(component, key, None))
-        if getattr(value, "dimension", "") != "length":  # not stated, or a word or a table of that name
-            continue
-        low, high = sheet.take_limits(key, value)
-        share = sheet.limit("rounded", "k")
-        agree = any(low - share * one.size <= one.size <= high + share * one.size for one in promised)
-        drawn = " to ".join(sheet.millimetres(one, "g") for one in dict.fromkeys((low, high)))
-        says = f'the title says "{promised[0].words}", and {key.replace("_", " ")} is {drawn}'
-        yield sheet.states(agree, says, where=value.where)
+        if stated := _stated(component, key):
+            yield _is_one_of(promised, stated, sheet)
+
+
+def _stated(component: Component, key: str) -> dict[str, Any]:
+    """The lengths of a spec by the keys that may be meant: of a diameter that it does not state, its others."""
+    keys = _DIAMETERS if key == "diameter" and not _is_length(component, key) else (key,)
+    return {one: cast("Any", getattr(component, one)) for one in keys if _is_length(component, one)}
+
+
+def _is_length(component: Component, key: str) -> bool:
+    """Whether a spec states a length under a key, and not a word or a table."""
+    return getattr(getattr(component, key, None), "dimension", "") == "length"
+
+
+def _is_one_of(promised: list[Promised], stated: dict[str, Any], sheet: Sheet) -> Judgement:
+    """Whether a size in a title is one of those of the spec that it may be."""
+    share = sheet.limit("rounded", "k")
+    limits = {key: sheet.take_limits(key, value) for key, value in stated.items()}
+    agree = any(
+        low - one.lost(share) <= one.size <= high + one.lost(share)
+        for low, high in limits.values()
+        for one in promised
+    )
+    drawn = " and ".join(
+        f"{key.replace('_', ' ')} is "
+        + " to ".join(sheet.millimetres(one, "g") for one in dict.fromkeys(ends))
+        for key, ends in limits.items()
+    )
+    where = next(iter(stated.values())).where
+    return sheet.states(agree, f'the title says "{promised[0].words}", and {drawn}', where=where)
 
 
 def _threads(component: Component, title: str, sheet: Sheet) -> Iterator[Judgement]:
@@ -91,11 +127,14 @@ def _threads(component: Component, title: str, sheet: Sheet) -> Iterator[Judgeme
 
 
 def _own_threads(component: Component) -> list[Any]:
-    """The threads that a spec states of the part itself: of a rod those of its sections, of a piston its nut's."""
+    """The threads that a spec states of the part itself: of a rod those of its sections, else those that hold it."""
     if component.is_one_of(("piston-rod",)):
         return [one.thread for one in cast("PistonRod", component).sections.values()]
-    if component.is_one_of(("piston",)):
-        return [cast("Piston", component).fastening.thread]
+    if component.is_one_of(("slide-bar",)):
+        return [one.thread for one in cast("SlideBar", component).supports.values()]
+    for kind, table in _HELD_BY.items():
+        if component.is_one_of((kind,)):
+            return [cast("Any", getattr(component, table)).thread]
     own = cast("Any", getattr(component, "thread", None))
     return [] if own is None else [own]
 

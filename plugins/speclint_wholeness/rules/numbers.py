@@ -135,8 +135,8 @@ def _base(part: Component, sheet: Sheet) -> str:
 
 @rule(
     "release.items-of-one-drawing",
-    title="Parts of one kind on one drawing that differ in a size, in their metal or in a word or number of their "
-    "form, such as the law of a cam or the hand of a spring, are different items of it",
+    title="Parts of one kind on one drawing that differ in a size, their metal, their form, such as the law of a "
+    "cam, or what is done to them, such as shot peening, hardness or heat treatment, are different items of it",
     on=Component,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
@@ -146,10 +146,10 @@ def _base(part: Component, sheet: Sheet) -> str:
     "states, or that are set or worn where it is fitted; how it is locked; joints; which is right, a competent person "
     "decides",
     against=(),
-    edition=2,
+    edition=3,
 )
 def items(component: Component, sheet: Sheet) -> Judgement:
-    """Lengths and angles with their limits, the material, and what a field marks as of the form that the shop makes.
+    """Lengths and angles with their limits, the material, and what a field marks as given to the shop.
 
     Parts that differ must each state their ``item``.
     """
@@ -166,14 +166,16 @@ def items(component: Component, sheet: Sheet) -> Judgement:
 
 
 def _is_made(component: Component) -> bool:
-    return (component.of_metal and not component.is_one_of(_JOINTS)) or component.is_one_of(_SETS)
+    return (component.of_metal and not component.is_one_of(_JOINTS)) or component.is_one_of(
+        (*_SETS, *_BLANKS)
+    )
 
 
 def _told_apart(component: Component, other: Component, sheet: Sheet) -> Judgement:
     named = f"{other.id} ({other.where.file})"
     apart = sheet.sizes_apart(component, other)
     if not apart:
-        return sheet.states(True, f"{named} on the same drawing has the same sizes")
+        return sheet.states(True, f"{named} on the same drawing is made alike")
     own = sheet.said(f"item of {component.id}", component.item)
     theirs = sheet.said(f"item of {other.id}", other.item)
     if own and theirs and as_filed(own) != as_filed(theirs):

@@ -111,7 +111,7 @@ class CompressionSpring(Component):
     closes: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
     nested_in: Annotated[LinkTo["CompressionSpring"], OWN_PLACE] = NOT_STATED
     wire: Annotated[Length, Span("0.8 mm", "50 mm")] = NOT_STATED
-    wire_grade: Annotated[Word[str], _WIRES] = NOT_STATED
+    wire_grade: Annotated[Word[str], _WIRES, MADE_SO] = NOT_STATED
     wire_tensile_strength: Annotated[Stress, GIVEN] = NOT_STATED
     mean_diameter: Annotated[Length, Span("6 mm", "400 mm")] = NOT_STATED
     outside_diameter: Annotated[Length, Span("7 mm", "450 mm")] = NOT_STATED
@@ -128,10 +128,10 @@ class CompressionSpring(Component):
     rate: Annotated[Stiffness, GIVEN] = NOT_STATED
     shut_load: Annotated[Force, GIVEN] = NOT_STATED
     open_load: Annotated[Force, GIVEN] = NOT_STATED
-    quality_grade: Word[Literal["1", "2", "3"]] = NOT_STATED
+    quality_grade: Annotated[Word[Literal["1", "2", "3"]], MADE_SO] = NOT_STATED
     loading: Word[Literal["steady", "alternating"]] = NOT_STATED
-    preset: Word[bool] = NOT_STATED
-    shot_peened: Word[bool] = NOT_STATED
+    preset: Annotated[Word[bool], MADE_SO] = NOT_STATED
+    shot_peened: Annotated[Word[bool], MADE_SO] = NOT_STATED
     stroke_strength: Annotated[Stress, GIVEN] = NOT_STATED
     relaxation: Annotated[Fraction, GIVEN] = NOT_STATED
     seating: Annotated[Word[Seating], _SEATINGS] = NOT_STATED

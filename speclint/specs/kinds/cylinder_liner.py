@@ -199,8 +199,8 @@ class CylinderLiner(Component):
     lands: dict[str, SealingLand] = {}
     tell_tale: Word[bool] = NOT_STATED
     drain_behind: Word[bool] = NOT_STATED
-    phosphorus: Fraction = NOT_STATED
-    hardness: Hardness = NOT_STATED
+    phosphorus: Annotated[Fraction, MADE_SO] = NOT_STATED
+    hardness: Annotated[Hardness, MADE_SO] = NOT_STATED
     ring_hardness: Hardness = NOT_STATED
     structure: Annotated[Word[Structure], MADE_SO] = NOT_STATED
     free_end_diameter: Annotated[Length, Span("100 mm", "1.3 m"), CUT_DOWN] = NOT_STATED

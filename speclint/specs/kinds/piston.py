@@ -47,7 +47,7 @@ class Fastening(SpecTable):
     by: Annotated[Word[Literal["nut", "forged in one"]], MADE_SO] = NOT_STATED
     thread: Annotated[Word[str], THREADS, MADE_SO] = NOT_STATED
     seat: Annotated[Word[Literal["taper", "collar", "taper and collar"]], MADE_SO] = NOT_STATED
-    taper: Fraction = NOT_STATED
+    taper: Annotated[Fraction, MADE_SO] = NOT_STATED
     locked_by: Word[
         Literal["split pin", "set screw in both", "riveted end", "welded tab", "locking plate", "nothing"]
     ] = NOT_STATED

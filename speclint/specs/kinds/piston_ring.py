@@ -49,7 +49,7 @@ class PistonRing(Component):
     free_gap: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
     wall_pressure: Stress = NOT_STATED
     made_for: tuple[Annotated[Length, Span("90 mm", "1.2 m")], ...] = ()
-    hardness: Hardness = NOT_STATED
-    phosphorus: Fraction = NOT_STATED
+    hardness: Annotated[Hardness, MADE_SO] = NOT_STATED
+    phosphorus: Annotated[Fraction, MADE_SO] = NOT_STATED
     structure: Annotated[Word[Structure], MADE_SO] = NOT_STATED
     wear: Annotated[RingWear, AS_FITTED] = RingWear.unstated()

@@ -48,7 +48,7 @@ class RodSection(SpecTable):
     form: Annotated[Word[Literal["thread", "shoulder", "cotter slot", "plain"]], MADE_SO] = NOT_STATED
     at: Word[Literal["piston end", "crosshead end", "between the ends"]] = NOT_STATED
     thread: Annotated[Word[str], THREADS, MADE_SO] = NOT_STATED
-    rolled: Word[bool] = NOT_STATED
+    rolled: Annotated[Word[bool], MADE_SO] = NOT_STATED
     diameter: Annotated[Length, Span("15 mm", "300 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     larger_diameter: Annotated[Length, Span("20 mm", "500 mm")] = NOT_STATED
     fillet: Annotated[Length, Span("0.5 mm", "60 mm")] = NOT_STATED
@@ -83,5 +83,5 @@ class PistonRod(Component):
     tail_rod: Word[bool] = NOT_STATED
     mass: Mass = NOT_STATED
     roughness: Annotated[Length, Span("0.05 µm", "5 µm")] = NOT_STATED
-    hardness: Hardness = NOT_STATED
+    hardness: Annotated[Hardness, MADE_SO] = NOT_STATED
     sections: dict[str, RodSection] = {}

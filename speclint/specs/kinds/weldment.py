@@ -29,7 +29,7 @@ from speclint.specs.making import WeldmentMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import MADE_SO, OWN_PLACE
 
 
 class Plate(SpecTable):
@@ -60,7 +60,7 @@ class Plate(SpecTable):
     meets_steam: Word[bool] = NOT_STATED
     corrosion_allowance: Annotated[Allowance, Span("0.1 mm", "25 mm"), NO_LESS] = NOT_STATED
     carbon_equivalent: Annotated[CarbonEquivalent, GIVEN] = NOT_STATED
-    z_quality: Word[Literal["none", "Z15", "Z25", "Z35"]] = NOT_STATED
+    z_quality: Annotated[Word[Literal["none", "Z15", "Z25", "Z35"]], MADE_SO] = NOT_STATED
 
 
 class Ribs(SpecTable):
@@ -190,8 +190,8 @@ class Treatment(SpecTable):
         before_finishing: whether finish machining follows it
     """
 
-    temperature: Temperature = NOT_STATED
-    time: Duration = NOT_STATED
+    temperature: Annotated[Temperature, MADE_SO] = NOT_STATED
+    time: Annotated[Duration, MADE_SO] = NOT_STATED
     before_finishing: Word[bool] = NOT_STATED
 
 

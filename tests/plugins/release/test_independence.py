@@ -28,6 +28,16 @@ SOUND = "neither prepared nor checked it"
             "Dr. Mary Coyle",
             "checked by Dr. Mary Coyle, and the competent body is M. Coyle",
         ),
+        (
+            "J. Bates and M. Coyle",
+            "Dr. Mary Coyle",
+            "checked by Dr. Mary Coyle, and the competent body is J. Bates and M. Coyle",
+        ),
+        (
+            "J. Bates and Mary Coyle",
+            "MaryCoyle",
+            "checked by MaryCoyle, and the competent body is J. Bates and Mary Coyle",
+        ),
         ("P. Coyle, inspector", "M. Coyle", SOUND),  # another of the same surname
         (
             "Mary J. Coyle, inspector",

@@ -104,6 +104,12 @@ LESS = ('grade = "hold"', 'grade = "nonconformity"')
         (TO_DO, "not applicable"),  # asked for by fault.tests-made
         (ACCEPTED, "conforms"),
         (ACCEPTED.replace('grounds = "the plate is of another make"\n', ""), "finding"),
+        (ACCEPTED.replace('date = "2026-06-02"\n', ""), "finding"),
+        (CALCULATED.replace('date = "2026-05-04"\n', ""), "finding"),
+        (PASSED.replace('date = "2026-06-01"\n', ""), "finding"),
+        (PASSED.replace('result = "passed"\n', ""), "finding"),
+        (PASSED.replace('result = "passed"\n', "") + ACCEPTED, "conforms"),
+        (CALCULATED.replace('date = "2026-05-04"\n', "") + ACCEPTED, "conforms"),
         ("", "finding"),
     ],
 )
@@ -150,6 +156,17 @@ def test_its_like_is_checked_by_the_same_rule(workshop: DesignFolder, examined: 
     assert check.outcome == outcome
     if outcome == "finding":
         assert check.says.startswith("release.pressure-part on other: finding")
+
+
+def test_a_part_alike_that_the_fault_names_is_left_to_its_own_check(workshop: DesignFolder) -> None:
+    """The check that is named is of the cover alone: the second, which it fails, is told by fault.proved-by-checks."""
+    third = OTHER.replace('"other"', '"third"').replace("X-103", "X-104")
+    made = faults(('on = "cover"', 'on = ["cover", "other"]'), (BY_NAME, f'{BY_NAME}\nof = "cover"'))
+    made = {**made, "other.toml": OTHER.format("none"), "third.toml": third.format("ultrasonic")}
+    check = workshop.write(made, settings=settings()).only(LIKE)
+    assert check.outcome == "conforms"
+    assert "other" not in check.says
+    assert workshop.only(PROVED).outcome == "finding"
 
 
 def test_its_like_is_not_covered_by_a_calculation(workshop: DesignFolder) -> None:

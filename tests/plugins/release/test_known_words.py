@@ -8,6 +8,7 @@ from speclint_release.inputs.examinations import worded
 from speclint_release.inputs.known_words import Words, understood
 from speclint_release.inputs.outcomes import as_examined
 from speclint_release.inputs.recorded_extents import (
+    Recorded,
     not_shown,
     not_understood,
     out_of_stage,
@@ -20,6 +21,12 @@ from speclint_release.inputs.stages import stages
 def read(text: str, beside: str = "") -> Words:
     """The words of a text, each method a number in marks."""
     return understood(*("; ".join(words for _, words in worded(one)) for one in (text, beside)))
+
+
+def words_in_doubt(asked: str, made: list[Recorded]) -> list[str]:
+    """The words of the records in doubt that are not understood, and those that may leave some out."""
+    told = (word for one in not_understood(asked, made) for word in (*one.strange, *one.may_leave_out))
+    return list(dict.fromkeys(told))
 
 
 #: Said of all of it, or of nothing that could be less.
@@ -229,7 +236,7 @@ def test_words_that_may_take_some_away(text: str) -> None:
         ("not by night", ["not", "night"]),
         ("none", ["none"]),
         ("if cold, where thin", ["if", "cold", "where", "thin"]),
-        ("welder's end", ["welder's"]),
+        ("welder's end", ["welder's", "end"]),
         ("12.5 mm and 0,8 mm deep", ["12.5 mm", "0,8 mm", "deep"]),
         ("at 3.7 bar", ["3.7 bar"]),
         ("crown-3a; K7/2", ["crown-3a", "K7/2"]),
@@ -267,7 +274,7 @@ def test_welds_by_their_numbers_may_be_all_there_are() -> None:
         ("MT of studs of class 8.8", "studs by MT", Words([], [], [], [])),
         ("MT at each end", "both ends by MT", Words([], [], [], [])),
         ("MT at each end", "MT of the rod", Words([], [], ["at each end"], [])),
-        ("MT at both ends", "MT of the rod", Words([], [], [], [])),
+        ("MT at both ends", "MT of the rod", Words([], [], ["at both ends"], [])),
         ("MT, not the rim", "no MT where the rim is thin", Words([], [], ["not"], [])),
     ],
 )
@@ -420,7 +427,7 @@ def test_records_that_are_not_understood(
 ) -> None:
     """Two halves may be the whole: that is not told as a part, but no record says that they are."""
     made = recorded(asked, records, "piston")
-    assert not_understood(asked, made) == doubtful
+    assert words_in_doubt(asked, made) == doubtful
     assert too_little(asked, made) == []
 
 
@@ -450,7 +457,7 @@ def test_a_record_of_a_part_says_which_words_say_so(method: str, extent: str, sa
         ("200 mm of each metre", ["magnetic particle of 20%"]),
         ("20 cm in every m", ["magnetic particle of 20%"]),
         ("over 250 mm per 1 metre", ["magnetic particle of 25%"]),
-        ("4 in. of each foot", []),
+        ("4 in. of each foot", ["magnetic particle of 33.33%"]),
         ("4 in of each foot", ["magnetic particle of 33.33%"]),
         ("9 inches of every 36 inches", ["magnetic particle of 25%"]),
         ("995 mm of each metre", []),
@@ -573,4 +580,173 @@ def test_what_is_excepted_of_one_method_is_not_of_another() -> None:
 def test_all_welds_of_a_pipe_are_girth_welds() -> None:
     for called, doubtful in (("steam pipe", []), ("cylinder block", ["girth"])):
         made = recorded("RT of all butts", [("RT", "all girth welds")], called)
-        assert not_understood("RT of all butts", made) == doubtful
+        assert words_in_doubt("RT of all butts", made) == doubtful
+
+
+@pytest.mark.parametrize(
+    "extent",
+    [
+        "entire ground surface",
+        "the whole machined surface",
+        "hub fillets included",
+        "whole part, hub fillets and keyway included",
+        "all, including the keyway",
+        "all, incl. the keyway",
+        "25 mm of plate on each side",
+        "welds and 25 mm of parent metal on both sides",
+        "welds plus 10 mm each side",
+        "welds and 1 in. of plate either side of the weld",
+        "scanning from one side",
+        "all welds, scanned from the outside",
+        "each pass",
+        "every layer",
+        "root and final runs",
+        "root pass and cap",
+        "all, end to end",
+        "all round, 360°",
+        "all, 45° and 70° probes",
+        "two exposures 90° apart",
+        "100 pct",
+        "100 p.c.",
+        "gesamte Oberfläche",
+        "ganze Nahtlänge",
+        "vollständig",
+        "alle Flächen",
+        "Prüfumfang: 100 %",
+        "zu 100 %",
+        "100 v.H.",
+        "allseitig",
+    ],
+)
+def test_ordinary_words_that_leave_nothing_out(extent: str) -> None:
+    """As shops in England, Germany and America write them: what is added, how it was done, and all of it."""
+    made = recorded("MT", [("MT", extent)])
+    assert too_little("MT", made) == []
+    assert words_in_doubt("MT", made) == []
+
+
+@pytest.mark.parametrize(
+    ("extent", "doubtful"),
+    [
+        ("one end", ["end"]),
+        ("both ends", ["ends"]),
+        ("at both ends", ["at both ends"]),
+        ("at each end", ["at each end"]),
+        ("all, 180°", ["180°"]),
+        ("90° of the circumference", ["90°"]),
+        ("nil", ["nil"]),
+        ("none", ["none"]),
+        ("-", ["-"]),
+        ("hub fillets not included", ["hub", "not", "included"]),
+        ("without the rim, hub included", ["without", "rim"]),
+        ("300 mm at each end", ["at each end", "300 mm"]),
+        ("one side of each web", ["side", "web"]),
+        ("10 mm on one side", ["10 mm", "side"]),
+        ("ohne Bohrung", ["ohne", "Bohrung"]),
+        ("soweit zugänglich", ["where accessible"]),
+        ("wo möglich", ["where accessible"]),
+    ],
+)
+def test_ordinary_words_that_may_leave_some_out(extent: str, doubtful: list[str]) -> None:
+    made = recorded("MT", [("MT", extent)])
+    assert too_little("MT", made) == []
+    assert words_in_doubt("MT", made)[: len(doubtful)] == doubtful
+
+
+@pytest.mark.parametrize(
+    ("extent", "short"),
+    [
+        ("jede zehnte Naht", "10%"),
+        ("jede 5. Schraube", "20%"),
+        ("10 v.H.", "10%"),
+        ("ein Zehntel der Nähte", "10%"),
+        ("zwei Drittel der Nähte", "66.67%"),
+        ("die Hälfte der Nähte", "50%"),
+        ("3 von 12 Nähten", "25%"),
+        ("drei von zehn Nähten", "30%"),
+        ("Prüfumfang mind. 10 %", "10%"),
+        ("two thirds", "66.67%"),
+        ("three-quarters of the welds", "75%"),
+        ("2/3 of the length", "66.67%"),
+        ("half of circumference", "50%"),
+        ("each tenth weld", "10%"),
+        ("1:10", "10%"),
+        ("min. 10 %", "10%"),
+        ("10 % min.", "10%"),
+        ("approx. 90 %", "90%"),
+        ("90 % coverage", "90%"),
+        ("10 to 20 %", "20%"),
+        ('6" per 5 ft', "10%"),
+        ("teilweise", "samples or a part: partly"),
+        ("nur Bohrung", "samples or a part: only bohrung"),
+        ("alle Flächen außer Bohrung", "samples or a part: alle surface except bohrung"),
+        ("stichprobenweise", "samples or a part: stichprobenweise"),
+        ("one per batch", "samples or a part: one per batch"),
+        ("one stud from each heat", "samples or a part: one stud from each heat"),
+        ("AQL 1.0", "samples or a part: aql 1.0"),
+        ("300 mm per weld", "samples or a part: 300 mm per weld"),
+        ("300 mm of each weld", "samples or a part: 300 mm of each weld"),
+        ("limited", "samples or a part: limited"),
+        ("all, excl. the bore", "samples or a part: excluding the bore"),
+        ("all, less the bore", "samples or a part: excluding the bore"),
+        ("w/o bore", "samples or a part: excluding bore"),
+        ("only the hub included", "samples or a part: only the hub included"),
+        ("most of the hub included", "samples or a part: most of the hub included"),
+    ],
+)
+def test_ordinary_words_that_leave_some_out(extent: str, short: str) -> None:
+    """Shares by hand; of a range the most."""
+    assert too_little("MT", recorded("MT", [("MT", extent)])) == [f"magnetic particle of {short}"]
+
+
+@pytest.mark.parametrize(
+    ("asked", "doubtful"), [("UT", []), ("UT from both sides", ["side"]), ("UT, two faces", ["side"])]
+)
+def test_scanning_from_one_side_is_less_where_the_drawing_asks_for_both(
+    asked: str, doubtful: list[str]
+) -> None:
+    made = recorded(asked, [("UT", "all welds, scanning from one side")])
+    assert words_in_doubt(asked, made) == doubtful
+
+
+@pytest.mark.parametrize(
+    ("asked", "record", "short"),
+    [
+        ("NDT, 10 %", ("UT", "10 %"), []),
+        ("NDT, 10 %", ("MT", "5 %"), ["non-destructive testing of 5%"]),
+        ("NDE 100 %", ("PT", "one weld in ten"), ["non-destructive testing of 10%"]),
+        ("ZfP, 10 %", ("RT", "5 %"), ["non-destructive testing of 5%"]),
+        ("zerstörungsfrei geprüft, 10 %", ("RT", "5 %"), ["non-destructive testing of 5%"]),
+        ("non-destructive testing of 20 % of the welds", ("NDT", "10 %"), ["non-destructive testing of 10%"]),
+        ("non-destructively examined", ("NDT", "10 %"), ["non-destructive testing of 10%"]),
+        ("NDT: UT, 10 %", ("UT", "5 %"), ["ultrasound of 5%"]),
+        ("NDT: UT, 10 %", ("NDT", "5 %"), []),  # no record of ultrasound at all, which is told as missing
+        ("no NDT", ("UT", "5 %"), []),
+        ("to NDT plan 7", ("UT", "5 %"), []),
+    ],
+)
+def test_testing_by_no_method_is_by_any(asked: str, record: tuple[str, str], short: list[str]) -> None:
+    assert too_little(asked, recorded(asked, [record])) == short
+
+
+@pytest.mark.parametrize(
+    ("extent", "short"),
+    [
+        ("all butt welds, front half", ["radiographs of samples or a part: front half"]),
+        ("fillets, all, butt welds, 10 %", ["radiographs of 10%"]),
+        ("butt welds, 10 %, fillets, all", ["radiographs of 10%"]),
+        ("butt welds, all, fillets, 10 %", []),
+        ("10 %, butt welds", ["radiographs of 10%"]),
+    ],
+)
+def test_what_stands_behind_a_place_is_of_it(extent: str, short: list[str]) -> None:
+    asked = "butt welds radiographed, all of them"
+    assert too_little(asked, recorded(asked, [(asked, extent)])) == short
+
+
+def test_two_methods_make_up_what_is_asked_by_any() -> None:
+    made = recorded("NDT, all", [("UT", "50 %"), ("MT", "the other 50 %")])
+    assert too_little("NDT, all", made) == []
+    assert not_shown("NDT of all", recorded("NDT of all", [("UT", "")])) == [
+        "that all was examined, by non-destructive testing"
+    ]

@@ -279,7 +279,7 @@ def test_an_examination_of_a_part_of_what_is_asked_is_a_hold(
             "MT",
             'method = "MT"\nextent = "the crown"',
             ("finding", Grade.QUERY),
-            "not understood: crown. Understood is",
+            'in "MT, the crown" the word "crown" is not understood: nobody can tell how much was examined. Write all, ',
         ),
         ("MT", 'method = "MT"\nextent = "not possible"', ("finding", Grade.HOLD), "or a part: not possible"),
         ("MT", 'method = "MT"\nextent = "whole cylinder cover"', ("conforms", None), ""),

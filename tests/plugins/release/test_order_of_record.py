@@ -129,6 +129,8 @@ def test_words_of_a_furnace_that_are_not_understood_are_asked_about(
         ("UT or MT after stress relief", ("2026-03-11", "2026-03-28"), ""),
         ("PT after stress relief", ("2026-03-11", "2026-04-02"), ""),  # none is on record: made.examined
         ("none", ("2026-03-11", "2026-04-02"), ""),
+        ("NDT after stress relief", ("2026-03-11", "2026-03-28"), ""),
+        ("NDT after stress relief", ("2026-03-11", "2026-03-27"), "non-destructive testing of 2026-03-27"),
     ],
 )
 def test_an_examination_is_made_when_it_is_asked_for(

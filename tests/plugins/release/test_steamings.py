@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade
-from speclint.checking import Check
+from speclint.checking import Check, assess
 from speclint.repository import open_repository
 from speclint.testing import DesignFolder, changed, expect_not_assessed
 from tests.made.test_judging import DRAWN, MADE
@@ -109,3 +109,78 @@ def test_a_record_that_is_not_whole_is_told(
     workshop.write({**bench(DRAWN), "liner-7.toml": made})
     found = open_repository([workshop.root], workshop.loaded.kinds)
     assert any(said in str(one) for one in found.complaints)
+
+
+#: A size of the part measured in steam: 560.3 mm ±0.02 is drawn.
+SIZE = ('case = "running"', 'case = "running"\ndimension = "outside_diameter"'), ('"2 K"', '"4 µm"')
+
+
+@pytest.mark.parametrize(
+    ("value", "says"),
+    [
+        (
+            "560.33 mm",
+            "outside_diameter running is outside the drawing: up to 560.334 mm, to 560.32 mm assumed",
+        ),
+        ("560.318 mm", "outside_diameter running is not proved within the drawing: up to 560.322 mm"),
+        (
+            "560.27 mm",
+            "outside_diameter running is outside the drawing: down to 560.266 mm, from 560.28 mm assumed",
+        ),
+    ],
+)
+def test_a_size_in_steam_is_held_against_its_drawing(workshop: DesignFolder, value: str, says: str) -> None:
+    found = steamed(workshop, value, *SIZE)
+    assert found.grade is (Grade.QUERY if "not proved" in says else Grade.NONCONFORMITY)
+    assert says in found.actual
+
+
+def test_a_temperature_that_is_not_proved_says_so(workshop: DesignFolder) -> None:
+    assert "is not proved within the duty: up to 211 °C" in steamed(workshop, "209 °C").actual
+    assert "is outside the duty: up to 215 °C" in steamed(workshop, "213 °C").actual
+
+
+def test_it_is_written_down_against_what_a_value_is_held(workshop: DesignFolder) -> None:
+    assert any("as the duty assumes" in step.name for step in steamed(workshop, "200 °C").steps)
+    of_size = steamed(workshop, "560.3 mm", *SIZE).steps
+    assert any("as the drawing states" in step.name for step in of_size)
+    assert not any("as the duty assumes" in step.name for step in of_size)
+
+
+def test_a_size_that_the_drawing_does_not_state(workshop: DesignFolder) -> None:
+    unstated = SIZE[0][0], SIZE[0][1].replace("outside_diameter", "free_end_diameter")
+    expect_not_assessed(
+        steamed(workshop, "559 mm", unstated, SIZE[1]), "the drawing states no free_end_diameter"
+    )
+
+
+def test_a_value_without_uncertainty_proves_nothing(workshop: DesignFolder) -> None:
+    """The record is complained of, and judged all the same."""
+    made = changed(STEAMED, ("VALUE", "200 °C"), ('uncertainty = "2 K"\ndate', "date"))
+    workshop.write({**bench(DRAWN, BAND), "liner-7.toml": made})
+    rules = [one for one in workshop.loaded.rules if one.name == "made.in-steam"]
+    [found] = assess([workshop.root], workshop.loaded, rules).checks
+    expect_not_assessed(found, "no uncertainty is recorded for temperatures.liner running")
+
+
+def test_a_temperature_beside_a_size_needs_a_duty(workshop: DesignFolder) -> None:
+    size = changed(STEAMED[STEAMED.index("[steamings.first]") :], ("VALUE", "560.3 mm"), *SIZE).replace(
+        "first", "size"
+    )
+    drawn = bench(DRAWN, in_liner('housed_in = "block"\n', ""))
+    both = f"{changed(STEAMED, ('VALUE', '200 °C'))}{size}"
+    found = workshop.write({**drawn, "liner-7.toml": both}).only("made.in-steam")
+    expect_not_assessed(found, "it was measured in steam, and sees no duty")
+    alone = STEAMED[: STEAMED.index("[steamings.first]")] + size
+    assert workshop.write({**drawn, "liner-7.toml": alone}).only("made.in-steam").outcome == "conforms"
+
+
+def test_in_steam_too_the_decision_of_the_settings_is_followed(workshop: DesignFolder) -> None:
+    """By simple acceptance nothing of the uncertainty of 2 K is taken off 210 °C."""
+    made = {**bench(DRAWN, BAND), "liner-7.toml": changed(STEAMED, ("VALUE", "210.1 °C"))}
+    workshop.write(made)
+    assert workshop.only("made.in-steam").grade is Grade.QUERY
+    settings = workshop.root / "speclint.toml"
+    simple = f'{settings.read_text(encoding="utf-8")}\n[made]\ndecision = "simple acceptance"\n'
+    workshop.write(made, settings=simple)
+    assert workshop.only("made.in-steam").grade is Grade.NONCONFORMITY

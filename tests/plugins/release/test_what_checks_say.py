@@ -6,7 +6,7 @@ import pytest
 
 from speclint import Grade
 from speclint.checking import Check
-from speclint.testing import DesignFolder, changed, expect_not_applicable
+from speclint.testing import DesignFolder, changed, expect_conforms, expect_not_applicable
 from tests.plugins.release.made import DRAWN, MADE, STUDS, TIGHTENED
 from tests.plugins.release.part import COVER, RING, files, settings
 from tests.plugins.release.test_known_faults import ACCEPTED, FAULT, PASSED, PROVED, TESTS
@@ -70,8 +70,10 @@ def test_an_extent_that_is_not_understood_is_told_with_what_is(workshop: DesignF
         "made.examined"
     )
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
-    assert check.says.startswith("how much was examined is not understood: where accessible. Understood is ")
-    assert check.says.endswith(", welds 1 to 3, after turning, or words of the drawing")
+    assert check.says.startswith(
+        '"ultrasonic, where accessible" may leave some out: nobody can tell how much was examined. Write '
+    )
+    assert check.says.endswith(", welds 1 to 3, after turning, or the words of the drawing")
 
 
 def test_a_document_that_states_no_type_is_none(workshop: DesignFolder) -> None:
@@ -87,11 +89,33 @@ def test_a_part_that_is_fitted_alone_says_so(workshop: DesignFolder) -> None:
     assert workshop.only("made.fitted-once").says == "it alone is fitted as cover"
 
 
-def test_a_certificate_that_states_no_hardness_is_held_against_none(workshop: DesignFolder) -> None:
+@pytest.mark.parametrize(
+    ("stage", "grade"),
+    [("draft", Grade.QUERY), ("for-review", Grade.QUERY), ("released", Grade.NONCONFORMITY)],
+)
+def test_a_hardness_that_is_asked_for_and_on_no_record_is_told(
+    workshop: DesignFolder, stage: str, grade: Grade
+) -> None:
     ring = f'{RING}hardness = "210 HB ±10"\n'
     record = 'kind = "made-part"\nid = "ring-1"\nof = "ring"\n[certificate]\ntype = "3.1"\n'
+    workshop.write({**files(), "ring.toml": ring, "ring-1.toml": record}, settings=settings(stage=stage))
+    check = workshop.only("made.hardness", "ring-1")
+    assert (check.outcome, check.grade) == ("finding", grade)
+    assert check.says == "its spec asks for a hardness, and none is on record: neither certified nor measured"
+
+
+@pytest.mark.parametrize("name", ["[measured.hardness]\n", '[measured.rim]\ndimension = "hardness"\n'])
+def test_a_hardness_that_was_measured_is_judged_as_a_size(workshop: DesignFolder, name: str) -> None:
+    ring = f'{RING}hardness = "210 HB ±10"\n'
+    record = (
+        f'kind = "made-part"\nid = "ring-1"\nof = "ring"\n{name}values = ["225 HB"]\nuncertainty = "2 HB"\n'
+    )
     workshop.write({**files(), "ring.toml": ring, "ring-1.toml": record}, settings=settings())
-    expect_not_applicable(workshop.only("made.hardness", "ring-1"), "its certificate states no hardness")
+    expect_conforms(workshop.only("made.hardness", "ring-1"))
+    assert workshop.only("made.within-limits", "ring-1").grade is Grade.NONCONFORMITY
+    other = record.replace("hardness", "width").replace("225 HB", "8 mm").replace("2 HB", "1 µm")
+    workshop.write({**files(), "ring.toml": ring, "ring-1.toml": other}, settings=settings())
+    assert workshop.only("made.hardness", "ring-1").outcome == "finding"
 
 
 def test_what_was_tested_of_a_fault_is_written_down(workshop: DesignFolder) -> None:

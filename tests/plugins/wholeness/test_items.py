@@ -52,7 +52,7 @@ def test_what_is_no_other_size(workshop: DesignFolder, first: str, second: str) 
     cam = 'kind = "cam"\ndrawing = "D-1"\n'
     check = two(workshop, f"{cam}{first}\n", f"{cam}{second}\n").only(ITEMS, "first")
     expect_conforms(check)
-    assert check.says == "second (second.toml) on the same drawing has the same sizes"
+    assert check.says == "second (second.toml) on the same drawing is made alike"
 
 
 @pytest.mark.parametrize(
@@ -164,6 +164,42 @@ def test_limits_angles_and_metal_are_told_apart(workshop: DesignFolder, first: s
             "cap.hardening nitrided",
         ),
         ("rocker", 'pin_surface = "nitrided"', 'pin_surface = "case hardened"', "pin_surface nitrided"),
+        ("compression-spring", "shot_peened = true", "shot_peened = false", "shot_peened"),
+        ("compression-spring", "preset = true", "preset = false", "preset"),
+        (
+            "compression-spring",
+            'wire_grade = "VDSiCr"',
+            'wire_grade = "VDCrV"',
+            "wire_grade VDSiCr, there VDCrV",
+        ),
+        ("compression-spring", 'quality_grade = "1"', 'quality_grade = "2"', "quality_grade 1, there 2"),
+        ("piston-rod", 'hardness = "250 HB"', 'hardness = "550 HB"', "hardness 250 HB, there 550 HB"),
+        ("piston-rod", 'hardness = "250 HB ±10"', 'hardness = "250 HB ±20"', "hardness 250 HB ±10, there"),
+        ("piston-rod", "sections.a.rolled = true", "sections.a.rolled = false", "sections.a.rolled"),
+        ("piston-ring", 'hardness = "210 HB"', 'hardness = "230 HB"', "hardness 210 HB, there 230 HB"),
+        ("piston-ring", 'phosphorus = "0.5 %"', 'phosphorus = "0.3 %"', "phosphorus 0.5 %, there 0.3 %"),
+        ("cylinder-liner", 'hardness = "200 HB"', 'hardness = "220 HB"', "hardness 200 HB, there 220 HB"),
+        ("cylinder-liner", 'phosphorus = "0.5 %"', 'phosphorus = "0.3 %"', "phosphorus 0.5 %, there 0.3 %"),
+        (
+            "piston",
+            'fastening.taper = "1/12"',
+            'fastening.taper = "1/10"',
+            "fastening.taper 1/12, there 1/10",
+        ),
+        (
+            "pin",
+            'welding.heat_treatment = "none"',
+            'welding.heat_treatment = "stress relieved"',
+            "welding.heat_treatment none",
+        ),
+        (
+            "weldment",
+            'treatment.temperature = "580 °C"',
+            'treatment.temperature = "620 °C"',
+            "treatment.temperature 580 °C",
+        ),
+        ("weldment", 'treatment.time = "1 h"', 'treatment.time = "2 h"', "treatment.time 1 h, there 2 h"),
+        ("weldment", 'plates.a.z_quality = "Z15"', 'plates.a.z_quality = "Z25"', "plates.a.z_quality Z15"),
     ],
 )
 def test_a_word_or_a_number_of_the_form_makes_another_item(
