@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from speclint.checking.corner_runs import Sides
 from speclint.checking.load_case import case_of
 from speclint.checking.severity import Ending
-from speclint.checking.time_limit import Overrun, TimeLimit
+from speclint.checking.time_limit import BY_THE_CLOCK, Overrun, TimeLimit
 from speclint.checking.unstated_case import UnstatedCase
 from speclint.errors import in_words, raised_at
 from speclint.families import Guard
@@ -91,7 +91,9 @@ def raised_by(problem: BaseException, rule: Rule, context: Context) -> str:
 
 def late(seconds: int) -> str:
     """What is said of a rule that did not end in its time."""
-    return f"it did not end within {seconds} s (seconds_per_rule in speclint.toml)"
+    clock = BY_THE_CLOCK * seconds
+    within = f"{seconds} s of the processor, or {clock} s by the clock"
+    return f"it did not end within {within} (seconds_per_rule in speclint.toml)"
 
 
 def ending_at(

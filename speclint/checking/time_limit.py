@@ -1,6 +1,8 @@
 """A limit on the time of a rule: one that does not end is stopped, and counts as one that could not be run.
 
-A thread looks at the clock while rules are run, and raises :class:`Overrun` in the thread of a rule that takes longer.
+What counts is the time of the processor, so that a machine with much else to do gives the same verdict; a rule that
+waits takes none, and is stopped by the clock. A thread looks at both while rules are run, and raises
+:class:`Overrun` in the thread of a rule that takes longer.
 Where that does not stop it, since it waits for something or goes on after any exception, nothing in one process could:
 the process is ended, with the exit code of a rule that could not be run and a line that names it.
 """
@@ -10,13 +12,16 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable
 from contextlib import suppress
+from math import inf
 from threading import Event, Lock, Thread, get_ident
-from time import monotonic
+from time import monotonic, process_time
 from types import TracebackType
 
 from speclint.families import end_process
 
 _LOOKS_EVERY = 0.25  # seconds
+#: So many times its limit a rule may take by the clock, as where others use the processors too.
+BY_THE_CLOCK = 5
 #: A rule that goes on after it was stopped is given so many seconds more, or its limit again where that is less.
 GRACE = 5.0
 NOT_RUN = 3  # exit code of the program
@@ -27,9 +32,12 @@ class Overrun(BaseException):
 
 
 class TimeLimit:
-    """For a ``with`` statement around the work of one rule on one component, which may take so many seconds."""
+    """For a ``with`` statement around the work of one rule on one component, which may take so many seconds.
 
-    __slots__ = ("_before", "_named", "ends", "seconds", "stopped", "thread")
+    They are seconds of the processor; by the clock it may take five times as many.
+    """
+
+    __slots__ = ("_before", "_named", "ends", "seconds", "stopped", "thread", "worked_out")
 
     def __init__(self, rule: str, component: str, seconds: float) -> None:
         self._named = rule, component
@@ -37,7 +45,8 @@ class TimeLimit:
         self.stopped = False
 
     def __enter__(self) -> None:
-        self.thread, self.ends = get_ident(), monotonic() + self.seconds
+        self.thread = get_ident()
+        self.worked_out, self.ends = process_time() + self.seconds, monotonic() + BY_THE_CLOCK * self.seconds
         self._before = _CLOCK.turns.get(self.thread)
         _CLOCK.give(self)
 
@@ -58,6 +67,11 @@ class TimeLimit:
                 _CLOCK.turns[self.thread] = self._before
             if self.stopped:
                 _raise_in(self.thread, None)  # what was not raised yet is not to come later
+
+    @property
+    def over(self) -> bool:
+        """Whether it has had its time."""
+        return process_time() > self.worked_out or monotonic() > self.ends
 
     @property
     def says(self) -> str:
@@ -93,7 +107,7 @@ class _Clock:
         while not self._ended.wait(_LOOKS_EVERY):
             with self.lock:
                 for turn in tuple(self.turns.values()):
-                    if monotonic() > turn.ends:
+                    if turn.over:
                         self._past(turn)
 
     def _past(self, turn: TimeLimit) -> None:
@@ -102,7 +116,7 @@ class _Clock:
             self.on_stuck(turn.says)
             end_process(NOT_RUN)
         turn.stopped = True
-        turn.ends = monotonic() + min(GRACE, turn.seconds)
+        turn.worked_out, turn.ends = inf, monotonic() + min(GRACE, turn.seconds)
         _raise_in(turn.thread, Overrun)
 
 

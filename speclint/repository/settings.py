@@ -76,8 +76,8 @@ class Families(SpecTable):
     Fields:
         required: without these nothing is checked.
         leave_out: these are not used, and every report says so.
-        seconds_per_rule: how long one rule may take on one component before it counts as one that could not be run; 60
-            where not stated.
+        seconds_per_rule: how long one rule may take on one component before it counts as one that could not be run, in
+            seconds of the processor, and five times as long by the clock; 60 where not stated.
     """
 
     required: Texts = ()

@@ -30,11 +30,33 @@ def busy(until: Callable[[], bool] = lambda: False, seconds: float = 10.0) -> No
         pass
 
 
+def wait(seconds: float = 10.0) -> None:
+    """Do nothing, in short spells, for longer than any limit here."""
+    over = time.monotonic() + seconds
+    while time.monotonic() < over:
+        time.sleep(0.01)
+
+
 def test_a_rule_in_time_is_left_alone_and_one_inside_another_has_its_own() -> None:
     with TimeLimit("outer", "tube", 30):
         with pytest.raises(Overrun), TimeLimit("inner", "tube", 0.05):
             busy()
         time.sleep(0.1)
+
+
+def test_a_rule_is_given_the_time_of_the_processor_and_five_times_as_much_by_the_clock() -> None:
+    """One that waits for less than that is left alone, however short its limit; one that works is stopped."""
+    with TimeLimit("tube.waits", "tube", 0.1):
+        time.sleep(0.3)
+    begun, worked = time.monotonic(), time.process_time()
+    with pytest.raises(Overrun), TimeLimit("tube.waits", "tube", 0.1):
+        wait()
+    assert time.monotonic() - begun >= 0.5
+    assert time.process_time() - worked < 0.3
+    begun, worked = time.monotonic(), time.process_time()
+    with pytest.raises(Overrun), TimeLimit("tube.works", "tube", 0.1):
+        busy()
+    assert time.process_time() - worked >= 0.1
 
 
 @pytest.mark.parametrize(("seconds", "refused"), [("0", True), ("1", False), ("3600", False), ("3601", True)])

@@ -30,7 +30,10 @@ from tests.tubes import FILES
 def test_why_a_rule_that_was_lost_could_not_be_run() -> None:
     assert _why_lost(None, 60) == "the process to run it in did not begin"
     assert _why_lost(Lost(59.9), 60) == "it ended the process that it ran in"
-    assert _why_lost(Lost(60.0), 60) == "it did not end within 60 s (seconds_per_rule in speclint.toml)"
+    assert (
+        _why_lost(Lost(60.0), 60)
+        == "it did not end within 60 s of the processor, or 300 s by the clock (seconds_per_rule in speclint.toml)"
+    )
 
 
 def test_what_a_helper_says_is_its_result_or_its_error() -> None:

@@ -313,8 +313,14 @@ def test_without_helpers_the_work_is_done_here_and_counted() -> None:
     ("lost", "why"),
     [
         (None, "the process to run it in did not begin"),
-        (Lost(60.0), "it did not end within 60 s (seconds_per_rule in speclint.toml)"),
-        (Lost(60.1), "it did not end within 60 s (seconds_per_rule in speclint.toml)"),
+        (
+            Lost(60.0),
+            "it did not end within 60 s of the processor, or 300 s by the clock (seconds_per_rule in speclint.toml)",
+        ),
+        (
+            Lost(60.1),
+            "it did not end within 60 s of the processor, or 300 s by the clock (seconds_per_rule in speclint.toml)",
+        ),
         (Lost(59.9), "it ended the process that it ran in"),
     ],
 )
