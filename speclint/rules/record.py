@@ -216,7 +216,12 @@ class Record:
         unit = si_unit(declared.dimension)
         words = declared.says or declared.name.replace("_", " ")
         self.note(f"limit {declared.name}", repr(measure.nominal), shown=measure.text)
-        found, written, source = measure.nominal, unit_in(self.system, unit, measure.unit), declared.source
+        found, source = measure.nominal, declared.source
+        # A rule's own is in the units of the works that is cited; the repository's design is in its own.
+        as_here = self.system if own or self.system != "as written" else "metric"
+        written = unit_in(as_here, unit, measure.unit)
+        if not own and measure.unit and written != measure.unit:
+            note = f"stated as {declared.default}"
         self._write(Step("limit", symbol, words, found, unit, source=source, note=note, written_in=written))
 
     def worked(

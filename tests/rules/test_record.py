@@ -170,6 +170,26 @@ def test_a_limit_says_who_set_it(page: Record, own: bool, says: str, name: str, 
     assert page.rests_on == {"limit most_wanted": "90 mm"}
 
 
+@pytest.mark.parametrize(
+    ("units", "own", "unit", "note"),
+    [
+        ("", False, "", "stated as 3/8 in"),
+        ("", True, "in", "set to 3/8 in in speclint.toml; the rule's own is 3/8 in"),
+        ("metric", False, "", "stated as 3/8 in"),
+        ("imperial", False, "in", ""),
+    ],
+)
+def test_a_limit_in_the_inches_of_its_source_is_printed_in_the_units_of_the_design(
+    tmp_path: Path, units: str, own: bool, unit: str, note: str
+) -> None:
+    """Limits that the repository sets are printed as it wrote them; "" is the millimetre of a sheet."""
+    page = record(tmp_path, units=units)
+    declared = Limit("most", "3/8 in", "length", COMMON_PRACTICE)
+    page.limit("L", declared, read("3/8 in", "length"), own=own)
+    (step,) = page.steps
+    assert (step.value, step.written_in, step.note) == (pytest.approx(9.525e-3), unit, note)
+
+
 @formula("L = a + b", cites=[Source("A book", "2nd", "p. 3"), FIRST_PRINCIPLES])
 def added(a: Metres, b: Metres) -> Metres:
     """Sum of two lengths.
