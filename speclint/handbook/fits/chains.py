@@ -170,14 +170,20 @@ def _tried(links: tuple[Link, ...], low: float, high: float, trials: int, seed: 
 
 
 def wilson_interval(successes: int, trials: int) -> tuple[float, float]:
-    """Interval in which a share lies with 95 % confidence, by Wilson's score method, from 0 to 1."""
+    """Interval in which a share lies with 95 % confidence, by Wilson's score method, from 0 to 1.
+
+    Where none or all succeed, that end is exactly 0 or 1: middle and half are then alike but for rounding.
+
+    >>> wilson_interval(0, 20000)[0], wilson_interval(20000, 20000)[1]
+    (0.0, 1.0)
+    """
     from statistics import NormalDist
 
     z = NormalDist().inv_cdf((1 + _CONFIDENCE) / 2)
     share, weight = successes / trials, z**2 / trials
     middle = (share + weight / 2) / (1 + weight)
     half = z / (1 + weight) * math.sqrt(share * (1 - share) / trials + weight / (4 * trials))
-    return max(middle - half, 0.0), min(middle + half, 1.0)
+    return (middle - half if successes else 0.0), (middle + half if successes < trials else 1.0)
 
 
 @formula("x = (g − s)/k", cites=[FIRST_PRINCIPLES])
