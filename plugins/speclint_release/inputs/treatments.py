@@ -12,13 +12,14 @@ from speclint_release.inputs.clauses import Wording
 _WORDING = Wording(
     {
         "stress relieve": r"(?i:(?<!vibratory )(?<!vibration )stress[-\s]*reli|pwht|post[- ]?weld heat"
-        r"|spannungs(?:(?:arm|frei)(?:[ -]ge?gl\w*)?|abbau))|\bP\.W\.H\.T\b|\bS(?:R|AG)\b",
+        r"|spannungs(?:(?:arm|frei)(?:[ -]ge?gl\w*)?|abbau))|\bS(?:R|AG)\b",
         "anneal": r"(?i:(?<!solution )anneal|weichgegl|weichgl|\bgegl(?:ü|ue|u)ht|\bgl(?:ü|ue|u)hen)",
         "normalize and temper": r"\bN ?[+&] ?T\b|(?<!\w)\+NT\b",
         "normalize": r"(?<!\w)\+N\b|(?i:normali|normal[ -]?(?:ge)?gl)",
         "harden and temper": r"(?i:quench\w* (?:and|&|\+) temper|verg(?:ü|ue)t|vergut(?:et|en|ung))|\bQT\b"
         r"|\b[QH] ?[&+/] ?T\b|\b[OW]QT\b",
-        "case harden": r"(?i:case[- ]?h(?:arden|dn)|carburi|carbonitrid|einsatz(?:ge)?h(?:ä|ae|a)rt|aufgekohlt|aufkohl)",
+        "case harden": r"(?i:case[- ]?h(?:arden|dn)|carburi|carbonitrid|einsatz(?:ge)?h(?:ä|ae|a)rt|aufgekohlt"
+        r"|aufkohl)",
         "induction harden": r"(?i:induction|induktiv|induktions)",
         "nitride": r"(?i:nitrid|nitrocarb|nitrier)",
         "harden": r"(?i:harden|quench|\b(?:ge)?h(?:ä|ae|a)rte[nt]|abgeschreckt)",
@@ -52,7 +53,8 @@ OF_SURFACE = {
 _LOCAL = re.compile(
     r"(?i)\b(?:welds?|seams?|joints?) (?:nos?\.? ?)?W?\d|(?<!no )(?<!without )\bexcept|\bexcluding\b|\ball but\b"
     r"|(?<!not )(?<!no )\b(?:local(?:ly|i[sz]ed)?|spot|partial(?:ly)?|in part|örtlich\w*|lokal\w*"
-    r"|(?:by )?(?:torch|flame(?! harden)|ring burner|(?:heating|resistance) (?:mat|pad|blanket|band|heater|element)s?))\b"
+    r"|(?:by )?(?:torch|flame(?! harden)|ring burner"
+    r"|(?:heating|resistance) (?:mat|pad|blanket|band|heater|element)s?))\b"
 )
 _OF_PLACE = re.compile(
     r"(?i)\b(?:of|on|around|at) (?:the |its |both )?(?:steam |front |back |left |right |upper |lower |repaired )*"
