@@ -120,7 +120,7 @@ class Wording:
             names.append(called[int(str(found.lastgroup)[1:])])
             return f"⟨{len(names) - 1}⟩"
 
-        codes = re.sub(r"\b([A-Z])\.([A-Z])\.(?!\w)", r"\1\2", text)
+        codes = re.sub(r"\b(?:[A-Z]\.){2,}(?!\w)", lambda letters: letters.group().replace(".", ""), text)
         plain = self._mention.sub(marked, codes.replace("⟨", "(").replace("⟩", ")"))
         clauses: list[str] = []
         for piece in filter(None, (one.strip() for one in _BETWEEN_CLAUSES.split(plain))):

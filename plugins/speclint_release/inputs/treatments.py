@@ -12,12 +12,14 @@ from speclint_release.inputs.clauses import Wording
 _WORDING = Wording(
     {
         "stress relieve": r"(?i:(?<!vibratory )(?<!vibration )stress[-\s]*reli|pwht|post[- ]?weld heat"
-        r"|spannungs(?:(?:arm|frei)(?:[ -]ge?gl\w*)?|abbau))|\bSR\b",
+        r"|spannungs(?:(?:arm|frei)(?:[ -]ge?gl\w*)?|abbau))|\bS(?:R|AG)\b",
         "anneal": r"(?i:(?<!solution )anneal|weichgegl|weichgl|\bgegl(?:ü|ue|u)ht|\bgl(?:ü|ue|u)hen)",
-        "normalize": r"(?i:normali|normal[ -]?(?:ge)?gl)",
+        "normalize and temper": r"\bN ?[+&] ?T\b|(?<!\w)\+NT\b",
+        "normalize": r"(?<!\w)\+N\b|(?i:normali|normal[ -]?(?:ge)?gl)",
         "harden and temper": r"(?i:quench\w* (?:and|&|\+) temper|verg(?:ü|ue)t|vergut(?:et|en|ung))|\bQT\b"
-        r"|\bQ ?[&+] ?T\b",
-        "case harden": r"(?i:case[- ]?harden|carburi|carbonitrid|einsatz(?:ge)?h(?:ä|ae|a)rt|aufgekohlt|aufkohl)",
+        r"|\b[QH] ?[&+/] ?T\b|\b[OW]QT\b",
+        "case harden": r"(?i:case[- ]?h(?:arden|dn)|carburi|carbonitrid|einsatz(?:ge)?h(?:ä|ae|a)rt|aufgekohlt"
+        r"|aufkohl)",
         "induction harden": r"(?i:induction|induktiv|induktions)",
         "nitride": r"(?i:nitrid|nitrocarb|nitrier)",
         "harden": r"(?i:harden|quench|\b(?:ge)?h(?:ä|ae|a)rte[nt]|abgeschreckt)",
@@ -29,6 +31,7 @@ _WORDING = Wording(
 _DOES = {
     "anneal": ("stress relieve",),
     "harden and temper": ("harden", "temper"),
+    "normalize and temper": ("normalize", "temper"),
     "case harden": ("harden",),
     "induction harden": ("harden",),
 }
@@ -50,7 +53,8 @@ OF_SURFACE = {
 _LOCAL = re.compile(
     r"(?i)\b(?:welds?|seams?|joints?) (?:nos?\.? ?)?W?\d|(?<!no )(?<!without )\bexcept|\bexcluding\b|\ball but\b"
     r"|(?<!not )(?<!no )\b(?:local(?:ly|i[sz]ed)?|spot|partial(?:ly)?|in part|örtlich\w*|lokal\w*"
-    r"|(?:by )?(?:torch|flame|ring burner|(?:heating|resistance) (?:mat|pad|blanket|band|heater|element)s?))\b"
+    r"|(?:by )?(?:torch|flame(?! harden)|ring burner"
+    r"|(?:heating|resistance) (?:mat|pad|blanket|band|heater|element)s?))\b"
 )
 _OF_PLACE = re.compile(
     r"(?i)\b(?:of|on|around|at) (?:the |its |both )?(?:steam |front |back |left |right |upper |lower |repaired )*"
@@ -68,6 +72,8 @@ def treatments_missing(asked: Iterable[str], recorded: Iterable[str]) -> list[st
     (['stress relieve'], ['temper'])
     >>> treatments_missing(["stress relieve"], ["not stress relieved"]), treatments_missing(["temper"], [])
     (['stress relieve'], ['temper'])
+    >>> treatments_missing(["normalize", "temper"], ["N+T"]), treatments_missing(["harden", "temper"], ["OQT"])
+    ([], [])
     """
     done = {does for text in recorded for one in _named(text) for does in (one, *_DOES.get(one, ()))}
     return [one for one in dict.fromkeys(asked) if one not in done]

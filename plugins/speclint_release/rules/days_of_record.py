@@ -23,7 +23,7 @@ from speclint_release.sources import ASME_I, EN_13445_4
     "hard as before; a fit is loose once it was in the furnace",
     leaves_out="rates of heating and cooling, and where the thermocouples were; repairs of which nobody made a record",
     against=(),
-    edition=2,
+    edition=3,
 )
 def relieved_as_asked(made: MadePart, sheet: Sheet) -> Judgement:
     """Each record of a stress relief against the weldment of the part; its day against those of welds and entries."""

@@ -26,7 +26,7 @@ _A278 = ASTM_A278.at("stress relief of castings used above 450 °F, 1050 to 1200
     "heating and cooling; walls of parts that are neither rings nor cast by a drawing of their own, of which an hour "
     "is asked",
     against=(),
-    edition=2,
+    edition=3,
     limits=[
         Limit("coolest", "500 °C", "temperature", COMMON_PRACTICE, "coolest stress relief of grey iron"),
         Limit("hottest", "650 °C", "temperature", _A278, "hottest stress relief of grey iron"),

@@ -123,7 +123,7 @@ def _examinations(made: MadePart, drawn: Component, sheet: Sheet) -> tuple[str, 
         for name, one in _done(made.examinations, sheet)
     ]
     how = marks_in_words(how)
-    return how, recorded(how, records, drawn.kind.replace("-", " "))
+    return how, recorded(how, records, drawn.kind)
 
 
 def _records_asked(made: MadePart, drawn: Component, sheet: Sheet) -> Iterator[tuple[str, bool]]:

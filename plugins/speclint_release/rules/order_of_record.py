@@ -146,7 +146,7 @@ def _last_measured(made: MadePart, sheet: Sheet) -> dict[str, dt.date]:
     "examined after machining, no earlier than the day on which its metal was certified",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
-    edition=5,
+    edition=6,
     cites=[DOCUMENTS, COMMON_PRACTICE],
     why="a document issued after the part went in, or its plates were welded, is that of another piece, or nobody knew "
     "then of what metal it was",

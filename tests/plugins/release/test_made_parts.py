@@ -748,6 +748,11 @@ def test_the_relief_is_of_the_whole_piece(workshop: DesignFolder, treatment: str
         ("spannungsarmgegluht", ""),
         ("Spannungsfrei geglueht bei 580 °C", ""),
         ("weichgeglüht", ""),
+        ("SAG 580 °C", ""),
+        ("P.W.H.T. 600 °C", ""),
+        ("no P.W.H.T.", "not on record: stress relieve, with its chart"),
+        ("N+T", "not on record: stress relieve, with its chart"),
+        ("+N", "not on record: stress relieve, with its chart"),
         ("normalgeglüht", "not on record: stress relieve, with its chart"),
         ("vergütet", "not on record: stress relieve, with its chart"),
         ("nicht spannungsarmgeglüht", "not on record: stress relieve, with its chart"),
@@ -771,6 +776,13 @@ def test_heat_treatments_in_german_and_in_words_that_nobody_knows(
     ("asked", "treatment", "outcome"),
     [
         ("normalized", "normalgeglueht", "conforms"),
+        ("normalized", "+N", "conforms"),
+        ("normalized", "N+T", "conforms"),
+        ("normalized", "H&T", "finding"),
+        ("quenched and tempered", "H&T", "conforms"),
+        ("quenched and tempered", "Q/T", "conforms"),
+        ("quenched and tempered", "OQT", "conforms"),
+        ("quenched and tempered", "N+T", "finding"),
         ("normalized", "Normalglühen", "conforms"),
         ("normalized", "normal geglüht", "conforms"),
         ("normalized", "geglüht", "finding"),
@@ -931,3 +943,24 @@ def test_a_part_whose_spec_asks_for_no_test_needs_none_on_record(workshop: Desig
         assert text["cover.toml"] != files(DRAWN)["cover.toml"]
         check = workshop.write(text, settings=settings("released")).only("made.hydraulic-test", "cover-7")
         expect_not_applicable(check, "asks for no hydraulic test")
+
+
+def test_each_heat_treatment_on_record_has_its_chart(workshop: DesignFolder) -> None:
+    files = recorded()
+    second = '[heat_treatments.second]\ntreatment = "stress relieved"\nresult = "passed"\n'
+    made = files["casting-1.toml"]
+    check = workshop.write({**files, "casting-1.toml": made + second}).only("made.examined", "casting-1")
+    assert check.says == "not on record: stress relieve, with its chart"
+    charted = {**files, "casting-1.toml": f'{made}{second}chart = "F-2"\n'}
+    assert workshop.write(charted).only("made.examined", "casting-1").outcome == "conforms"
+
+
+def test_an_examination_of_which_nothing_is_on_record_is_asked_for_as_it_is_drawn(
+    workshop: DesignFolder,
+) -> None:
+    files = recorded()
+    none = changed(
+        files["made.toml"], ('[examinations.edges]\nmethod = "ultrasonic"\nresult = "passed"\n', "")
+    )
+    check = workshop.write({**files, "made.toml": none}).only("made.examined", "cover-7")
+    assert check.says == "not on record: examination (ultrasonic, plate edges)"
