@@ -93,7 +93,12 @@ def test_a_standing_is_asked_of_the_checks_in_the_way_that_have_a_concession_and
     from speclint.reports import accepted
 
     asked: list[set[tuple[str, str]]] = []
-    monkeypatch.setattr(accepted, "standings_of", lambda _, about: asked.append(about) or {"found": "it"})
+
+    def found(_: object, about: set[tuple[str, str]]) -> dict[str, str]:
+        asked.append(about)
+        return {"found": "it"}
+
+    monkeypatch.setattr(accepted, "standings_of", found)
 
     def shown(grade: Grade | None, part: str, rule: str) -> bool:
         other = SimpleNamespace(parts=("other",), rule="tube.stress")
