@@ -136,7 +136,7 @@ def _base(part: Component, sheet: Sheet) -> str:
 @rule(
     "release.items-of-one-drawing",
     title="Parts of one kind on one drawing that differ in a size, their metal, their form, such as the law of a "
-    "cam, or what is done to them, such as shot peening, hardness or heat treatment, are different items of it",
+    "cam, or a treatment, such as shot peening or hardness, are different items of it",
     on=Component,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
