@@ -95,6 +95,20 @@ def test_a_seam_of_the_plate_round_a_bore_is_worked(
     assert check.outcome == outcome, check.says
 
 
+@pytest.mark.parametrize(("relieved", "outcome"), [("680.5 mm", "conforms"), ("680.7 mm", "finding")])
+def test_a_seam_may_lie_where_the_bore_is_relieved(
+    workshop: DesignFolder, relieved: str, outcome: str
+) -> None:
+    """A bore of 680 mm with 39 mm of metal, relieved to 680.5: 1.63 × (340.25 + 38.75/2)/38.75 = 15.127 MPa.
+
+    Allowed are 15.136 MPa, as above; of 680.7 mm 1.63 × (340.35 + 38.65/2)/38.65 = 15.169 MPa.
+    """
+    block = BLOCK + '[bores.main]\ndiameter = "680 mm"\nplate = "flange"\n'
+    block += f'[bores.main.relieved.middle]\nstarts = "100 mm"\nends = "200 mm"\ndiameter = "{relieved}"\n'
+    check = write(workshop, ("[joints.chest-edge]", SEAM), beside={"block.toml": block}).only(RULE)
+    assert check.outcome == outcome, check.says
+
+
 ROUND = """[plates.round]
 material = "known-plate"
 thickness = "20 mm"
