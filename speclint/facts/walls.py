@@ -28,6 +28,21 @@ def wall_left(t: Metres, a: Metres) -> Metres:
     return t - a
 
 
+@formula("w_r = w − (D_r − D)/2", cites=[FIRST_PRINCIPLES])
+def wall_beyond_relief(w: Metres, D: Metres, D_r: Metres) -> Metres:
+    """Wall where a bore is relieved.
+
+    w_r = w − (D_r − D)/2
+
+    w: wall at the fit, m. D: bore at the fit, D_r: relieved diameter, m. Returns m, negative where no wall is left: it is
+    as much thinner as the bore is wider there.
+
+    >>> round(wall_beyond_relief(w=0.040, D=0.578, D_r=0.620) * 1e3, 6)
+    19.0
+    """
+    return w - (D_r - D) / 2
+
+
 def plate_of(
     place: Bore | SeatBore | Division | Pad, block: CylinderBlock, sheet: Sheet
 ) -> tuple[Weldment, Plate] | None:

@@ -2,25 +2,37 @@
 
 from __future__ import annotations
 
-from speclint import Grade, Judgement, Sheet, rule
-from speclint.facts import block_when_entering
-from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.specs import CylinderLiner, Piston
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import block_when_entering, wall_beyond_relief
+from speclint.handbook.fits import DRAWING_TEMPERATURE, share_of_size
+from speclint.specs import Bore, CylinderLiner, Piston, RelievedLength
 from speclint_assembly.inputs.room import BY_HAND, heated, passes
 from speclint_assembly.sources import GEOMETRY
 
 
 @rule(
     "liner.passes-its-bore",
-    title="The free end of a liner passes its bore cold, its outside passes every relieved length as it is put "
-    "in, and its collar is larger than the bore and enters its recess",
+    title="The free end of a liner passes its bore cold, its outside every relieved length as it is put in, which "
+    "leaves most of the wall, and its collar is larger than the bore and enters its recess",
     on=CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=GEOMETRY,
-    why="a liner that meets a step on its way stops half in, and the heat is gone",
+    why="a liner that meets a step on its way stops half in, and the heat is gone; a relief that goes deep takes the "
+    "metal that the fit, the pads and the covers lean on",
     leaves_out="whether the fit itself lets the liner in, which liner.entering judges; a taper or step of the "
-    "bore that is not stated",
+    "bore that is not stated; the strength of the wall where the bore is relieved, which cylinder.test-pressure and "
+    "block.weld-fatigue judge; a bore whose wall is not stated",
     against=(),
+    edition=2,
+    limits=[
+        Limit(
+            "wall left",
+            "0.75",
+            "ratio",
+            COMMON_PRACTICE,
+            "least wall where a bore is relieved over the wall at its fit",
+        )
+    ],
 )
 def passes_its_bore(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     """Free end ≤ bore; outside ≤ each relieved length, the block heated where it is; bore ≤ collar ≤ recess."""
@@ -42,6 +54,8 @@ def passes_its_bore(liner: CylinderLiner, sheet: Sheet) -> Judgement:
                 f"liner {{found}} outside, relieved length {name} {{limit}}"
             )
         )
+        if sheet.is_stated("wall", bore.wall):
+            judged.append(_wall_left(name, length, bore, sheet))
     by_dowel = sheet.read("retained by", liner.retained_by) == "dowel"
     if not by_dowel or sheet.is_stated("diameter of the collar", liner.collar.diameter):
         collar = sheet.take("D_c", liner.collar.diameter)
@@ -51,6 +65,18 @@ def passes_its_bore(liner: CylinderLiner, sheet: Sheet) -> Judgement:
             sheet.at_least(collar, diameter).else_says("collar {found} falls through the bore, {limit}")
         )
     return sheet.worst(*judged)
+
+
+def _wall_left(name: str, length: RelievedLength, bore: Bore, sheet: Sheet) -> Judgement:
+    """The wall beyond a relieved length against a share of that at the fit."""
+    w, D = sheet.take("w", bore.wall), sheet.take("D_b", bore.diameter)
+    left = sheet.work(
+        f"w_r {name}", wall_beyond_relief, w=w, D=D, D_r=sheet.take(f"D {name}", length.diameter)
+    )
+    least = sheet.work("w_l", share_of_size, k=sheet.limit("wall left"), t=w)
+    return sheet.at_least(left, least).else_says(
+        f"relieved length {name} leaves a wall of {{found}}, {{limit}} wanted"
+    )
 
 
 @rule(

@@ -1,17 +1,18 @@
-"""The tables of the family: through-thickness quality, tolerances of weldments, groups of steels and their relief."""
+"""The tables of the family: through-thickness quality, categories of welds, tolerances, steels and their relief."""
 
 from __future__ import annotations
 
 from speclint import NotKnown, OutOfRange
 from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading, Row, rows
-from speclint_fabrication.sources import EN_1993_1_10, EN_13445_4, ISO_13920, ISO_TR_15608
+from speclint_fabrication.sources import EN_1993_1_9, EN_1993_1_10, EN_13445_4, ISO_13920, ISO_TR_15608
 
 _GROUPS = "en-13445-4-2014-stress-relief.csv"
 _ELEMENTS = ("C", "Si", "Mn", "Cr", "Mo", "Ni", "Cu", "V")
 _ICE = 273.15
 _FAMILY = "speclint_fabrication"
 _THROUGH_THICKNESS = "en-1993-1-10-2005-through-thickness.csv"
+_CATEGORIES = "en-1993-1-9-2005-detail-categories.csv"
 _WELDMENTS = "iso-13920-1996-linear-tolerances.csv"
 
 
@@ -31,6 +32,24 @@ def through_thickness(criterion: str, case: str = "", size: float = 0.0) -> Read
             what = f"{criterion} {case or f'{millimetres:g} mm'}, through the thickness"
             return Reading.exact(what, float(row["value"]), "", EN_1993_1_10.at("Table 3.2"))
     raise NotKnown(f"EN 1993-1-10 has no {criterion} {case!r}")
+
+
+def best_category(shape: str, detail: str, size: float = 0.0) -> Reading:
+    """The best fatigue strength at two million cycles that a weld under stress across it can have, Pa.
+
+    ``shape`` "butt", "tee" or "lap"; ``detail`` how it is laid, as in the table; ``size`` thickness in m of the plate
+    that stands on the other. NotKnown for anything else.
+
+    >>> best_category("butt", "ground flush").nominal / 1e6, best_category("tee", "through", size=0.055).nominal / 1e6
+    (112.0, 71.0)
+    """
+    millimetres = round(size * 1e3, 6)
+    for row in rows(_CATEGORIES, _FAMILY):
+        within = not row["upto"] or millimetres <= float(row["upto"])
+        if (row["shape"], row["detail"]) == (shape, detail) and within:
+            what = f"best detail category of a {shape}, {detail}"
+            return Reading.exact(what, float(row["category"]) * 1e6, "Pa", EN_1993_1_9.at(row["place"]))
+    raise NotKnown(f"EN 1993-1-9 has no {shape} {detail!r}")
 
 
 def weldment_tolerance(grade: str, size: float) -> Reading:

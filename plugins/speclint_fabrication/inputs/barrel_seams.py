@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint import Sheet
-from speclint.equations import Pascals
+from speclint.equations import Metres, Pascals
+from speclint.facts import wall_beyond_relief
 from speclint.handbook.steam import excess_pressure
-from speclint.specs import CylinderBlock, LoadCase, WeldedJoint, Weldment
+from speclint.specs import Bore, CylinderBlock, LoadCase, WeldedJoint, Weldment
 from speclint_fabrication.formulae.fatigue import range_round_barrel
 from speclint_fabrication.inputs.openings import bores_of_plate, cuts_of, sides_of_cut
 from speclint_fabrication.inputs.plates import plate_named, wall_left
@@ -15,16 +18,27 @@ from speclint_fabrication.inputs.pressures import greatest_on, least_in_cylinder
 def range_in_barrel(
     name: str, joint: WeldedJoint, weldment: Weldment, block: CylinderBlock, case: LoadCase, sheet: Sheet
 ) -> Pascals | None:
-    """Stress range round the widest bore whose barrel the plate of a weld is; None where it is that of none."""
+    """Stress range round the widest bore whose barrel the plate of a weld is; None where it is that of none.
+
+    Where a bore is relieved, the barrel is as much thinner, and the seam may lie there.
+    """
     of_plate = sheet.read(f"plate of {name}", joint.plate)
     bores = bores_of_plate(of_plate, block, sheet)
     if not bores:
         return None
-    r = max(sheet.take(f"D of {bore}", block.bores[bore].diameter) for bore in bores) / 2
+    widest = max(sheet.take(f"D of {bore}", block.bores[bore].diameter) for bore in bores)
     e = wall_left(name, plate_named(weldment, joint.plate, sheet), ["cylinder"], sheet)
     greatest, least = greatest_on("cylinder", case, block, sheet), least_in_cylinder(case, sheet)
     Δp = sheet.work(f"Δp of {name}", excess_pressure, p_1=greatest, p_2=least)
-    return sheet.work(f"Δσ_s of {name}", range_round_barrel, Δp=Δp, r=r, e=e)
+    rings = [(widest, e), *(ring for bore in bores for ring in _relieved(bore, block.bores[bore], e, sheet))]
+    return max(sheet.work(f"Δσ_s of {name}", range_round_barrel, Δp=Δp, r=D / 2, e=left) for D, left in rings)
+
+
+def _relieved(name: str, bore: Bore, e: Metres, sheet: Sheet) -> Iterator[tuple[Metres, Metres]]:
+    """Diameter of each relieved length of a bore, and what is left there of its barrel [m]."""
+    for called, length in bore.relieved.items():
+        D, D_r = sheet.take(f"D of {name}", bore.diameter), sheet.take(f"D_r of {called}", length.diameter)
+        yield D_r, sheet.work(f"e_r of {called}", wall_beyond_relief, w=e, D=D, D_r=D_r)
 
 
 def range_in_shell(

@@ -1,4 +1,4 @@
-"""The two plates that a weld joins."""
+"""The plates that a weld joins."""
 
 from __future__ import annotations
 
@@ -36,3 +36,24 @@ def joined_by(name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet) -
         (sheet.read(f"plate of {name}", one), sheet.read(f"other plate of {name}", other)),
         (sheet.entry(weldment.plates, one, of), sheet.entry(weldment.plates, other, of)),
     )
+
+
+def plate_standing(name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet) -> Plate | None:
+    """The plate that a weld joins to the face of another: that of its wall, or the other of the two that it names.
+
+    None where the weld names no plate but the one, or names none that the weldment has.
+    """
+    face = sheet.read(f"plate of {name}", joint.plate)
+    named = [sheet.read(f"plates joined by {name}", one) for one in joint.plates_joined]
+    if named.count(face) > 1:
+        return weldment.plates.get(face)
+    if sheet.is_stated(f"wall of {name}", joint.wall):
+        wall = sheet.entry(weldment.walls, joint.wall, f"walls of {weldment.id}")
+        named.append(sheet.read(f"plate of the wall of {name}", wall.plate))
+    return weldment.plates.get(next((one for one in named if one != face), ""))
+
+
+def share_of_a_side(name: str, joint: WeldedJoint, sheet: Sheet) -> float:
+    """How much of a plate that is penetrated one side has: half where the weld is laid from both, else the whole."""
+    stated = sheet.is_stated(f"sides of {name}", joint.from_both_sides)
+    return 0.5 if stated and sheet.read(f"{name} from both sides", joint.from_both_sides) else 1.0

@@ -34,6 +34,7 @@ from speclint_fabrication.inputs.branch_roots import (
     branches_without_weld,
     range_beside,
 )
+from speclint_fabrication.inputs.categories import best_of_its_kind
 from speclint_fabrication.inputs.cycles import starts, strokes
 from speclint_fabrication.inputs.joined import joined_by
 from speclint_fabrication.inputs.openings import Cut, is_in_flat_wall, wall_of
@@ -65,15 +66,11 @@ _Ranges = Callable[
 #: Every fluid that a wall may bound: a weld whose wall is not stated is as hot as the hottest of them makes it.
 _ALL = ("live steam", "exhaust steam", "cylinder")
 
-#: The best detail category [Pa] of a butt weld (EN 1993-1-9, table 8.2, from memory: a seam along the stress, by
-#: machine), and of any other, which the bending of the wall crosses (table 8.5, from memory: a tee that goes through).
-_BEST_BUTT, _BEST_OTHER = 125e6, 80e6
-
 
 @rule(
     "block.weld-fatigue",
-    title="The membrane and bending stress range of every pressure weld, its wall held as stated, also along a round "
-    "plate and at a branch, does not exceed that allowed for the cycles of life on worn tyres, hot",
+    title="The membrane and bending stress range of every pressure weld, also along a round plate and at a branch, "
+    "is within that allowed for life on worn tyres, hot, by a category that its shape can have",
     wrong="stress range of weld {item} {found}, {limit} allowed",
     on=Weldment,
     cases=("starting", "running", "drifting"),
@@ -83,11 +80,12 @@ _BEST_BUTT, _BEST_OTHER = 125e6, 80e6
     "few cycles breaks a cylinder weld.",
     leaves_out="a range stated for every stroke where less than the whole pressure of a round plate, such as a chest, "
     "comes and goes with it: nothing drawn tells how much; thermal stress, welds whose root cannot be inspected, "
-    "corrosion at the weld toe, damage summed over different loads; the local code and a competent person decide",
+    "corrosion at the weld toe, how smooth its caps are, damage summed over different loads; how a wall is held is "
+    "taken as stated; the local code and a competent person decide",
     against=("break in fatigue",),
     against_on={"cylinder-block": ("break in fatigue",)},
     reached_by="makes",
-    edition=14,
+    edition=15,
     limits=[
         Limit(
             "partial_factor",
@@ -141,11 +139,11 @@ def _joint(
     sheet: Sheet,
 ) -> Judgement:
     category = sheet.take(f"Δσ_C of {name}", joint.detail_category)
-    butt = sheet.said(f"shape of {name}", joint.shape) == "butt"
-    best, whose = (_BEST_BUTT, "any weld") if butt else (_BEST_OTHER, "any weld that is no butt")
+    best = best_of_its_kind(name, joint, weldment, sheet)
     if category > best:
-        says = f"a category of {category / 1e6:.4g} MPa is above {best / 1e6:.4g} MPa, the best of {whose}"
-        raise sheet.not_covered(says)
+        return sheet.at_most(category, best).else_says(
+            "weld {item} is given a category of {found}, {limit} at most for its shape, weld, sides and caps"
+        )
     at = _temperature(name, joint, weldment, block, case, sheet)
     f_T = sheet.work(f"f_T of {name}", fatigue_temperature_factor, T=at)
     plate = plate_named(weldment, joint.plate, sheet)

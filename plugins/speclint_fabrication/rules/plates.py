@@ -8,6 +8,7 @@ from speclint.handbook.fits import share_of_size
 from speclint.specs import Plate, WeldedJoint, Weldment
 from speclint_fabrication.formulae.plates import quality_asked
 from speclint_fabrication.formulae.tables import through_thickness
+from speclint_fabrication.inputs.joined import plate_standing, share_of_a_side
 from speclint_fabrication.inputs.meeting_steam import meets_steam
 from speclint_fabrication.inputs.plates import metal_of, plate_named
 from speclint_fabrication.sources import DUCTILE_STEEL, EN_1993_1_10, EN_13445_2, Z_CLASSES
@@ -26,7 +27,7 @@ from speclint_fabrication.sources import DUCTILE_STEEL, EN_1993_1_10, EN_13445_2
     against=("break under load",),
     against_on={"cylinder-block": ("break under load",)},
     reached_by="makes",
-    edition=2,
+    edition=3,
     limits=[
         Limit(
             "preheat",
@@ -40,7 +41,8 @@ from speclint_fabrication.sources import DUCTILE_STEEL, EN_1993_1_10, EN_13445_2
 def through(weldment: Weldment, sheet: Sheet) -> Judgement:
     """Z points of throat, shape, thickness, restraint and preheat against what the plate's quality covers.
 
-    A weld that goes through has a throat of half the plate that it joins at least, whatever is stated.
+    A weld that goes through has at least the whole plate that it joins for a throat, from both sides half of it,
+    whatever is stated.
     """
     shapes = {name: sheet.read(f"shape of {name}", joint.shape) for name, joint in weldment.joints.items()}
     pulled = [name for name, shape in shapes.items() if shape in ("tee", "cruciform", "corner")]
@@ -85,26 +87,16 @@ def _pulled(name: str, weldment: Weldment, shape: str, preheat: Ratio, sheet: Sh
 
 
 def _throat(name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet) -> Metres:
-    """The throat on one side: where the weld goes through, no less than half of the plate that stands on the other."""
+    """The throat on one side: where the weld goes through, no less than the plate that stands on the other.
+
+    From both sides half of that plate is enough.
+    """
     stated = sheet.take(f"a of {name}", joint.throat)
-    standing = _standing(name, joint, weldment, sheet)
+    standing = plate_standing(name, joint, weldment, sheet)
     if standing is None or sheet.read(f"weld of {name}", joint.weld) != "full penetration":
         return stated
-    t = sheet.take(f"t_s of {name}", standing.thickness)
-    return max(stated, sheet.work(f"a_t of {name}", share_of_size, k=0.5, t=t))
-
-
-def _standing(name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet) -> Plate | None:
-    """The plate that a weld joins to the face of another: that of its wall, or the other of the two that it names."""
-    face = sheet.read(f"plate of {name}", joint.plate)
-    beside = [sheet.read(f"plates joined by {name}", one) for one in joint.plates_joined]
-    if sheet.is_stated(f"wall of {name}", joint.wall):
-        wall = sheet.entry(weldment.walls, joint.wall, f"walls of {weldment.id}")
-        beside.append(sheet.read(f"plate of the wall of {name}", wall.plate))
-    other = next((one for one in beside if one != face), None)
-    if other not in weldment.plates:
-        return None
-    return weldment.plates[other]
+    t, k = sheet.take(f"t_s of {name}", standing.thickness), share_of_a_side(name, joint, sheet)
+    return max(stated, sheet.work(f"a_t of {name}", share_of_size, k=k, t=t))
 
 
 def _case(name: str, joint: WeldedJoint, shape: str, sheet: Sheet) -> str:

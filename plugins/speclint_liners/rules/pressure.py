@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals
-from speclint.facts import Panel, liners_of, panels_of_division, wall_round
+from speclint.facts import Panel, liners_of, panels_of_division, wall_beyond_relief, wall_round
 from speclint.handbook.cylinders import bore_hoop_stress, outside_of_wall
 from speclint.handbook.fits import DRAWING_TEMPERATURE, outer_tresca_stress
 from speclint.handbook.materials import Material, share_of_strength
@@ -29,7 +29,7 @@ if TYPE_CHECKING:
 @rule(
     "cylinder.test-pressure",
     title="The hydraulic test pressure is at least that required by the hottest wall in service, and "
-    "stresses each liner and bore, without a liner at its last bore, to no more than its share of "
+    "stresses each liner and bore, relieved and at its last bore too, to no more than its share of "
     "the strength",
     on=by_word.CylinderBlock,
     cases=("starting", "running"),
@@ -54,8 +54,9 @@ if TYPE_CHECKING:
             "steel_share", "0.9", "ratio", COMMON_PRACTICE, "share of the proof stress of steel at the test"
         ),
         Limit("iron_share", "0.2", "ratio", COMMON_PRACTICE, "share of the strength of iron at the test"),
+        Limit("relieved wall", "1 mm", "length", COMMON_PRACTICE, "least wall of which a stress is worked"),
     ],
-    edition=7,
+    edition=8,
 )
 def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Test pressure against the duty and the loss of strength with heat; stress of block and liners at the test.
@@ -114,12 +115,44 @@ def _required(
 def _block_at_test(
     block: CylinderBlock, name: str, made: tuple[Material, Metres], test: Pascals, sheet: Sheet
 ) -> Judgement:
-    """The ring of block round a bore, as if the liner were not there; rebored to its last where there is none."""
-    (metal, thickness), bore = made, block.bores[name]
+    """The ring of block round a bore, as if the liner were not there; rebored to its last where there is none.
+
+    Where the bore is relieved, the same outside stands round the relieved diameter.
+    """
+    bore = block.bores[name]
     d = sheet.take("D_b", bore.diameter)
-    outside = sheet.work("D_s", outside_of_wall, d=d, t=wall_round(bore, block, sheet))
+    t = wall_round(bore, block, sheet)
+    outside = sheet.work("D_s", outside_of_wall, d=d, t=t)
     if not liners_of(block, name, sheet):
         d = max(d, sheet.take("D_last", bores_in_work(block, name, sheet)[1]))
+    whole = _ring_at_test(block, d, outside, made, test, sheet).else_says(
+        "test stresses the wall of bore {item} to {found}, {limit} allowed"
+    )
+    relieved = [sheet.take(f"D_r {called}", one.diameter) for called, one in bore.relieved.items()]
+    if not relieved:
+        return whole
+    widest = max(relieved)
+    left = sheet.work("w_r", wall_beyond_relief, w=t, D=sheet.take("D_b", bore.diameter), D_r=widest)
+    if left < sheet.limit("relieved wall"):
+        return sheet.at_least(left, sheet.limit("relieved wall")).else_says(
+            "wall of bore {item} where it is relieved is {found}, {limit} at least"
+        )
+    thinned = _ring_at_test(block, widest, outside, made, test, sheet).else_says(
+        "test stresses the wall of bore {item} where it is relieved to {found}, {limit} allowed"
+    )
+    return sheet.worst(whole, thinned)
+
+
+def _ring_at_test(
+    block: CylinderBlock,
+    d: Metres,
+    outside: Metres,
+    made: tuple[Material, Metres],
+    test: Pascals,
+    sheet: Sheet,
+) -> Judgement:
+    """The stress at the test of a ring of the block against its share of the strength of its metal."""
+    metal, thickness = made
     at = DRAWING_TEMPERATURE
     if metal.family == "grey-iron":
         stress = sheet.work("σ_b", bore_hoop_stress, p=test, d=d, D=outside)
@@ -129,9 +162,7 @@ def _block_at_test(
         stress = sheet.work("σ_b", outer_tresca_stress, p=test, D=d, D_out=outside)
         strength = sheet.look_up("R_p", metal.proof_stress, of=block, at=at, thickness=thickness)
         share = sheet.limit("steel_share")
-    return sheet.at_most(stress, sheet.work("S_b", share_of_strength, k=share, R=strength)).else_says(
-        "test stresses the wall of bore {item} to {found}, {limit} allowed"
-    )
+    return sheet.at_most(stress, sheet.work("S_b", share_of_strength, k=share, R=strength))
 
 
 def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) -> Iterator[Judgement]:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, cast
 
 from speclint import Sheet, facts
 from speclint.handbook.cylinders import length_without_backing
+from speclint_pairings.inputs.named_welds import names_welds
 
 if TYPE_CHECKING:
     from speclint.specs import ChamberCover, Component, CylinderBlock, CylinderCover, CylinderLiner
@@ -42,13 +43,16 @@ def is_welded(component: Component, sheet: Sheet) -> bool:
     """Whether a component is a weldment or a fabricated block, or states that it is welded.
 
     One that states a preheat, a treatment after welding or the joint factor of a welded cover is welded too, and so is
-    a flange that is welded on, with its pipe, whatever else it states.
+    a flange that is welded on, with its pipe, and a part whose examination, inspection plan or records name welds,
+    whatever else it states.
     """
     if component.is_one_of(("weldment",)):
         return True
     if sheet.said("welded", component.welding.welded):
         return True
     if _speaks_of_welds(component, sheet) or facts.is_welded_to_flange(component, sheet):
+        return True
+    if names_welds(component, sheet):
         return True
     if component.is_one_of(("cylinder-block",)):
         return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"

@@ -1,7 +1,8 @@
-"""Whether a metal takes the treatment by which its surface is said to be hardened."""
+"""Whether a metal takes the treatment by which its surface is said to be hardened, as deep as it is stated."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Any
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
@@ -35,6 +36,17 @@ CASE = Limit("case", "0.31 %", "ratio", COMMON_PRACTICE, "most carbon of a steel
 INDUCTION = Limit(
     "induction", "0.28 %", "ratio", COMMON_PRACTICE, "least carbon of a steel that is induction hardened"
 )
+#: What each treatment gives within the time that is spent on it; from memory, a hundred hours nitride some 0.8 mm.
+DEPTHS = (
+    Limit("deepest nitrided", "0.8 mm", "length", COMMON_PRACTICE, "deepest skin of a nitrided surface"),
+    Limit(
+        "deepest case hardened", "4 mm", "length", COMMON_PRACTICE, "deepest skin of a case hardened surface"
+    ),
+    Limit("deepest induction hardened", "10 mm", "length", COMMON_PRACTICE, "deepest skin by induction"),
+    Limit(
+        "shallowest induction hardened", "0.5 mm", "length", COMMON_PRACTICE, "shallowest skin by induction"
+    ),
+)
 #: A treatment, and what is treated: its name and its material.
 _Treated = tuple[Stated[Any] | NotStated, str, Stated[str] | NotStated]
 
@@ -56,23 +68,50 @@ HARDENED: tuple[type[Component], ...] = (
 
 @rule(
     "material.takes-its-skin",
-    title="Case hardened steel has at most 0.31 % carbon; induction hardened is iron, martensitic stainless steel "
-    "or steel of at least 0.28 %, none of them austenitic; nitrided is steel or iron",
+    title="Case hardened steel has at most 0.31 % carbon; induction hardened is iron, martensitic stainless or steel "
+    "of at least 0.28 %, not austenitic; nitrided is steel or iron; a skin is as deep as each gives",
     on=HARDENED,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="A skin that its metal cannot form is on the drawing alone: the part wears and pits as soft metal does.",
-    leaves_out="how hard and how deep the skin becomes; which steels nitriding suits well; plated and faced surfaces",
+    leaves_out="how hard the skin becomes; how deep, where no depth is stated; which steels nitriding suits well; "
+    "plated and faced surfaces; whether a skin is deep enough, which cam.contact-stress judges",
     against=(),
-    limits=[CASE, INDUCTION],
-    edition=2,
+    limits=[CASE, INDUCTION, *DEPTHS],
+    edition=3,
 )
 def takes_its_skin(component: Component, sheet: Sheet) -> Judgement:
-    """By the family of the metal and the carbon that its standard allows; of a rocker its pin too."""
+    """By the family of the metal and the carbon that its standard allows; of a rocker its pin too; and by its depth."""
     treated = [one for one in _surfaces(component) if _hardens(one, sheet)]
-    if not treated:
+    deep = list(_depths(component, sheet))
+    if treated:
+        deep.append(sheet.each([(one[1], one) for one in treated], lambda item: _judged(item[1], sheet)))
+    if not deep:
         raise sheet.not_applicable("no surface of it is said to be hardened")
-    return sheet.each([(one[1], one) for one in treated], lambda item: _judged(item[1], sheet))
+    return sheet.worst(*deep)
+
+
+def _depths(component: Component, sheet: Sheet) -> Iterator[Judgement]:
+    """The stated depth of a skin against what its treatment gives: of a cam, a tappet and the cap of a spindle."""
+    surface: Stated[Any] | NotStated
+    if isinstance(component, ValveSpindle):
+        surface, called = component.cap.hardening, f"the cap of {component.id}"
+        depth = component.cap.hardened_depth
+    elif isinstance(component, Cam | Tappet):
+        surface, called, depth = component.surface, component.id, component.hardened_depth
+    else:
+        return
+    treatment = sheet.said(f"hardening of {called}", surface)
+    if treatment not in HARDENS or not sheet.is_stated(f"depth of the skin of {called}", depth):
+        return
+    t = sheet.take("t_h", depth)
+    yield sheet.at_most(t, sheet.limit(f"deepest {treatment}", "t_m")).else_says(
+        f"skin of {called} is {{found}} deep, {treatment} makes {{limit}} at most"
+    )
+    if treatment == "induction hardened":
+        yield sheet.at_least(t, sheet.limit("shallowest induction hardened", "t_l")).else_says(
+            f"skin of {called} is {{found}} deep, {treatment} makes {{limit}} at least"
+        )
 
 
 def _surfaces(component: Component) -> list[_Treated]:

@@ -28,10 +28,11 @@ _ELEMENTS = ("C", "Mn", "Cr", "Mo", "V", "Ni", "Cu")
     grade=Grade.NONCONFORMITY,
     cites=[EN_1011_2.at("C.2.1, carbon equivalent"), COMMON_PRACTICE],
     why="beside a weld that cools fast a steel rich in carbon hardens, and may crack hours later",
-    leaves_out="elements that the standard does not limit, plate thickness, hydrogen and heat input: "
-    "the welding procedure and a qualified welding engineer decide",
+    leaves_out="elements that the standard does not limit, plate thickness, hydrogen and heat input, tabs and plugs "
+    "that are welded in place, a weld that no word, point of inspection or record names: the welding "
+    "procedure and a qualified welding engineer decide",
     against=(),
-    edition=4,
+    edition=5,
     limits=[
         Limit(
             "free",
@@ -59,7 +60,7 @@ def weldability(component: Component, sheet: Sheet) -> Judgement:
     if not weldments:
         require_metal(component, sheet)
     if not (weldments or is_welded(component, sheet)):
-        raise sheet.not_applicable("it is not stated to be welded")
+        raise sheet.not_applicable("it is not stated to be welded, and nothing else names a weld of it")
     CE = max(_carbon_equivalent(piece, sheet) for piece in _pieces(component, weldments, sheet))
     free = sheet.at_most(CE, sheet.limit("free"))
     if free.holds:
@@ -143,7 +144,7 @@ def _carbon_equivalent(piece: _Piece, sheet: Sheet) -> Ratio:
     grade=Grade.HOLD,
     cites=[ASME_VIII.at("UCI-78, repairs of cast iron"), EN_13445_2.at("scope, castings"), COMMON_PRACTICE],
     why="the weld and the iron beside it become hard and brittle, and crack at the first steam",
-    edition=7,
+    edition=8,
     leaves_out="cold mechanical repairs, and plugs where a code permits them: the local code and a "
     "competent person decide",
     against=(),

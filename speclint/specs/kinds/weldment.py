@@ -130,7 +130,9 @@ class WeldedJoint(SpecTable):
         offset: of the middle of one plate from that of the other
         shape: how the plates meet
         weld: type and penetration of the weld
-        throat: effective throat of the weld on one side
+        throat: effective throat of the weld on one side; of one that goes through, how deep it is laid from that side
+        from_both_sides: whether it is welded from both sides; left out, it is laid from one, through the whole plate
+        ground_flush: whether its cap and its root are ground flush with the plates; left out, they are as welded
         on_pressure: whether it holds pressure
         sequence: whether the weld sequence is specified so as to keep shrinkage low
         restraint: restraint of its shrinkage by the surrounding parts
@@ -153,6 +155,8 @@ class WeldedJoint(SpecTable):
     shape: Word[Literal["butt", "tee", "cruciform", "corner", "lap"]] = NOT_STATED
     weld: Word[Literal["full penetration", "partial penetration", "fillet", "single-run fillet"]] = NOT_STATED
     throat: Annotated[Length, Span("1.5 mm", "100 mm")] = NOT_STATED
+    from_both_sides: Word[bool] = NOT_STATED
+    ground_flush: Word[bool] = NOT_STATED
     on_pressure: Word[bool] = NOT_STATED
     sequence: Word[bool] = NOT_STATED
     restraint: Word[Literal["low", "medium", "high"]] = NOT_STATED

@@ -177,6 +177,25 @@ def test_a_cam_that_does_not_pass_its_housing_by_hand_goes_in_under_the_lid(
     )
 
 
+@pytest.mark.parametrize(
+    ("relieved", "outcome"), [("579.9 mm", "conforms"), ("580.1 mm", "finding"), ("640 mm", "finding")]
+)
+def test_a_relief_leaves_three_quarters_of_the_wall(
+    workshop: DesignFolder, relieved: str, outcome: str
+) -> None:
+    """Of 40 mm at the fit of 560 mm: 40 − (580 − 560)/2 = 30 mm, which is 0.75 × 40."""
+    wall = (
+        "block",
+        '[bores.main.relieved.middle]\ndiameter = "562 mm"',
+        f'wall = "40 mm"\n[bores.main.relieved.middle]\ndiameter = "{relieved}"',
+    )
+    check = write(workshop, wall).only("liner.passes-its-bore")
+    assert (check.outcome, check.grade) == (
+        outcome,
+        Grade.NONCONFORMITY if outcome == "finding" else None,
+    )
+
+
 def test_a_liner_put_in_cold_needs_no_temperature_of_its_block(workshop: DesignFolder) -> None:
     """It is 560.3 mm outside, the relieved length of the cold block 562 mm."""
     cold = ("liner", 'entered = "heated block"\nblock_heated_to = "160 °C"', 'entered = "pressed"')

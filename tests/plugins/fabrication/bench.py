@@ -129,6 +129,7 @@ weld = "full penetration"
 on_pressure = true
 wall = "barrel"
 detail_category = "90 MPa"
+from_both_sides = true
 procedure = "WPQR 17"
 welder = "W 4"
 quality = "B"

@@ -61,15 +61,23 @@ def test_what_makes_it_easier(workshop: DesignFolder, old: str, new: str, points
         ("fillet", "7.1 mm", 14),
     ],
 )
-def test_a_weld_that_goes_through_has_half_of_its_plate(
+def test_a_weld_from_both_sides_has_half_of_its_plate(
     workshop: DesignFolder, weld: str, throat: str, points: float
 ) -> None:
     """The wall of the chest is of 20 mm: 10 mm (3), not 7 mm (0), and 3 + 8 + 3 beside; of a fillet 0 + 0 + 8 + 3."""
     changes = (
+        ("restraint =", "from_both_sides = true\nrestraint ="),
         ('"full penetration"\nthroat', f'"{weld}"\nthroat'),
         ('throat = "20 mm"', f'throat = "{throat}"'),
     )
     assert found(write(workshop, *changes).only(THROUGH)) == points
+
+
+@pytest.mark.parametrize("sides", ["", "from_both_sides = false\n"])
+def test_a_weld_from_one_side_has_its_whole_plate(workshop: DesignFolder, sides: str) -> None:
+    """7 mm stated of a plate of 20 mm: 20 mm (6), and 3 + 8 + 3 beside."""
+    changes = (('throat = "20 mm"', 'throat = "7 mm"'), ("restraint =", f"{sides}restraint ="))
+    assert found(write(workshop, *changes).only(THROUGH)) == 20
 
 
 @pytest.mark.parametrize(

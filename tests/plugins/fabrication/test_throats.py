@@ -84,6 +84,103 @@ def test_a_weld_at_a_branch_joins_the_plate_of_its_opening(
     assert folder.only(THROAT).outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("sides", "throat", "outcome"),
+    [
+        ("", "19 mm", "conforms"),
+        ("", "18.9 mm", "finding"),
+        ("from_both_sides = false\n", "19 mm", "conforms"),
+        ("from_both_sides = false\n", "18.9 mm", "finding"),
+        ("from_both_sides = true\n", "9.5 mm", "conforms"),
+        ("from_both_sides = true\n", "9.4 mm", "finding"),
+    ],
+)
+def test_a_tee_that_goes_through_has_the_plate_that_stands(
+    workshop: DesignFolder, sides: str, throat: str, outcome: str
+) -> None:
+    """The wall of 20 mm stands on the flange of 40: 0.95 × 20 = 19 mm from one side, 0.95 × 10 = 9.5 mm from both."""
+    changes = (('throat = "20 mm"', f'throat = "{throat}"'), ("restraint =", f"{sides}restraint ="))
+    assert write(workshop, *changes).only(THROAT).outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("joins", "throat", "outcome"),
+    [
+        ('plate = "chest"\nplates_joined = ["chest", "flange"]', "19 mm", "conforms"),
+        ('plate = "chest"\nplates_joined = ["chest", "flange"]', "18.9 mm", "finding"),
+        ('plate = "flange"', "38 mm", "conforms"),
+        ('plate = "flange"', "37.9 mm", "finding"),
+    ],
+)
+def test_a_butt_joint_that_goes_through_has_its_thinner_plate(
+    workshop: DesignFolder, joins: str, throat: str, outcome: str
+) -> None:
+    """Of 20 mm: 0.95 × 20 = 19 mm; a flange of 40 mm to another, which names no wall: 0.95 × 40 = 38 mm."""
+    changes = (
+        (
+            'plate = "flange"\nshape = "tee"\nweld = "full penetration"\nthroat = "20 mm"',
+            f'{joins}\nshape = "butt"\nweld = "full penetration"\nthroat = "{throat}"',
+        ),
+        ('restraint = "medium"\nwall = "chest"', 'restraint = "medium"'),
+    )
+    assert write(workshop, *changes).only(THROAT).outcome == outcome
+
+
+def test_two_walls_of_one_plate_stand_on_each_other(workshop: DesignFolder) -> None:
+    """Both sides of the tee are of the plate of 20 mm: 0.95 × 20 = 19 mm."""
+    for throat, outcome in (("19 mm", "conforms"), ("18.9 mm", "finding")):
+        changes = (
+            ('plate = "flange"\nshape', 'plate = "chest"\nplates_joined = ["chest", "chest"]\nshape'),
+            ('throat = "20 mm"', f'throat = "{throat}"'),
+        )
+        assert write(workshop, *changes).only(THROAT).outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("weld", "outcome"),
+    [("full penetration", "finding"), ("partial penetration", "conforms"), ("fillet", "conforms")],
+)
+def test_only_what_goes_through_has_a_least_throat(workshop: DesignFolder, weld: str, outcome: str) -> None:
+    changes = (('"full penetration"\nthroat', f'"{weld}"\nthroat'), ('throat = "20 mm"', 'throat = "5 mm"'))
+    assert write(workshop, *changes).only(THROAT).outcome == outcome
+
+
+def test_what_a_tee_goes_through_has_to_be_named(workshop: DesignFolder) -> None:
+    """The flange alone is named, on whose face another plate stands: 5 mm are not below what nobody named."""
+    changes = (
+        ('throat = "20 mm"', 'throat = "5 mm"'),
+        ('restraint = "medium"\nwall = "chest"', 'restraint = "medium"'),
+    )
+    assert write(workshop, *changes).only(THROAT).outcome == "conforms"
+    unnamed = (
+        ('plate = "flange"\nshape', "shape"),
+        ('throat = "20 mm"', 'throat = "5 mm"'),
+    )
+    assert write(workshop, *unnamed).only(THROAT).outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("wall", "throat", "outcome"),
+    [
+        ('wall = "8 mm"\n', "7.6 mm", "conforms"),
+        ('wall = "8 mm"\n', "7.5 mm", "finding"),
+        ('wall = "30 mm"\n', "19 mm", "conforms"),
+        ('wall = "30 mm"\n', "18.9 mm", "finding"),
+        ("", "5 mm", "conforms"),
+    ],
+)
+def test_a_weld_at_a_branch_goes_through_the_thinner_of_branch_and_plate(
+    workshop: DesignFolder, wall: str, throat: str, outcome: str
+) -> None:
+    """A branch of 8 mm on the plate of 20: 0.95 × 8 = 7.6 mm; of 30 mm: 0.95 × 20 = 19 mm."""
+    changes = (
+        ("[plates.chest]", f'[openings.inlet]\nplate = "chest"\n{wall}[plates.chest]'),
+        ('throat = "20 mm"', f'throat = "{throat}"'),
+        ('restraint = "medium"\nwall = "chest"', 'restraint = "medium"\nopening = "inlet"'),
+    )
+    assert write(workshop, *changes).only(THROAT).outcome == outcome
+
+
 def test_sizes_are_compared_as_they_are_drawn(workshop: DesignFolder) -> None:
     """A plate of 20 mm that may come at 19.5 takes the throat of 14.2 mm that is drawn for it, give or take 1 mm."""
     changes = (

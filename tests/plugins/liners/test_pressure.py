@@ -108,6 +108,44 @@ def test_the_test_spares_the_block(workshop: DesignFolder, wall: str, outcome: s
     assert check.outcome == outcome
 
 
+RELIEVED = """
+[bores.main.relieved.middle]
+starts = "200 mm"
+ends = "400 mm"
+diameter = "{D} mm"
+"""
+
+
+@pytest.mark.parametrize(("diameter", "outcome"), [("634.1", "conforms"), ("634.3", "finding")])
+def test_the_test_spares_the_block_where_it_is_relieved(
+    workshop: DesignFolder, diameter: str, outcome: str
+) -> None:
+    """560 mm and 40 mm of wall make 640 mm; P355GH of 40 mm has 345 MPa: 0.9 × 345 = 310.5 = 5.6 × 640²/(640² − D²).
+
+    D² = 640² (1 − 5.6/310.5): D = 634.202 mm.
+    """
+    relieved = in_block("[ports.front]", RELIEVED.format(D=diameter) + "\n[ports.front]")
+    check = workshop.write(bench(relieved)).only(TEST)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("diameter", "left"), [("638.02", 0.99), ("640", 0), ("700", -30)])
+def test_a_relief_leaves_a_wall(workshop: DesignFolder, diameter: str, left: float) -> None:
+    """40 mm at 560: 40 − (638.02 − 560)/2 = 0.99 mm; of 637.9 mm 1.05 mm are worked, and are overstressed."""
+    relieved = in_block("[ports.front]", RELIEVED.format(D=diameter) + "\n[ports.front]")
+    check = workshop.write(bench(relieved)).only(TEST)
+    assert (check.outcome, check.grade, limit(check)) == ("finding", Grade.HOLD, 1e-3)
+    assert found(check) == pytest.approx(left * 1e-3, abs=1e-9)
+    thin = in_block("[ports.front]", RELIEVED.format(D="637.9") + "\n[ports.front]")
+    assert limit(workshop.write(bench(thin)).only(TEST)) > 1e8
+
+
+def test_a_relief_states_its_diameter(workshop: DesignFolder) -> None:
+    relieved = RELIEVED.replace('diameter = "{D} mm"\n', "")
+    check = workshop.write(bench(in_block("[ports.front]", relieved + "\n[ports.front]"))).only(TEST)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
 def without_liner(stated: str, *changes: tuple[str, str, str]) -> dict[str, str]:
     """The block alone, with what it states of its bore."""
     files = bench(in_block("[bores.main]", f"[bores.main]\n{stated}"), *changes)

@@ -86,3 +86,44 @@ def test_the_pin_of_a_rocker_is_judged_too(workshop: DesignFolder) -> None:
 def test_a_plated_surface_is_another_metal(workshop: DesignFolder, surface: str) -> None:
     spec = f'kind = "slide-bar"\nid = "part"\nmaterial = "bronze-CC483K"\n{surface}'
     expect_not_applicable(workshop.write({"part.toml": spec}).only(RULE), "no surface of it")
+
+
+_DEPTHS = [
+    # common practice: 0.8 mm in some hundred hours of nitriding, 4 mm of a case, 0.5 to 10 mm by induction
+    ("nitrided", "0.8 mm", "conforms"),
+    ("nitrided", "0.81 mm", "finding"),
+    ("nitrided", "1.2 mm ±0.2", "finding"),
+    ("case hardened", "4 mm", "conforms"),
+    ("case hardened", "4.05 mm", "finding"),
+    ("induction hardened", "10 mm", "conforms"),
+    ("induction hardened", "10.1 mm", "finding"),
+    ("induction hardened", "0.5 mm", "conforms"),
+    ("induction hardened", "0.495 mm", "finding"),
+    ("hard chromium plated", "9 mm", "not applicable"),
+]
+
+
+@pytest.mark.parametrize("kind", ["cam", "tappet"])
+@pytest.mark.parametrize(("surface", "depth", "outcome"), _DEPTHS)
+def test_a_skin_is_as_deep_as_its_process_makes_it(
+    workshop: DesignFolder, kind: str, surface: str, depth: str, outcome: str
+) -> None:
+    metal = "forging-42CrMo4" if surface == "induction hardened" else "case-hardening-16MnCr5"
+    spec = f'kind = "{kind}"\nid = "part"\nmaterial = "{metal}"\nsurface = "{surface}"\nhardened_depth = "{depth}"\n'
+    check = workshop.write({"part.toml": spec}).only(RULE)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(
+    ("cap", "outcome"),
+    [
+        ('hardening = "nitrided", hardened_depth = "0.8 mm"', "conforms"),
+        ('hardening = "nitrided", hardened_depth = "0.81 mm"', "finding"),
+        ('hardening = "nitrided"', "not applicable"),
+        ('hardening = "through hardened", hardened_depth = "9 mm"', "not applicable"),
+        ("", "not applicable"),
+    ],
+)
+def test_the_skin_of_a_cap_is_judged_too(workshop: DesignFolder, cap: str, outcome: str) -> None:
+    spec = f'kind = "valve-spindle"\nid = "part"\ncap = {{ {cap} }}\n'
+    assert workshop.write({"part.toml": spec}).only(RULE).outcome == outcome

@@ -241,3 +241,75 @@ welding = { welded = false, carbon_equivalent = "0.42 %" }
     flange = f'kind = "pipe-flange"\nof = "pipe"\nheld = "{held}"\n'
     found = {**files(), "pipe.toml": pipe, "flange.toml": flange}
     assert workshop.write(found).only(WELD, "pipe").outcome == outcome
+
+
+PIPE = """kind = "steam-pipe"
+material = "tube-P235GH"
+welding = {{ {welded}carbon_equivalent = "0.42 %" }}
+{line}
+"""
+WELDS_ON_RECORD = """kind = "made-part"
+of = "pipe"
+[welds.butts]
+procedure = "WPQR 12"
+"""
+
+
+@pytest.mark.parametrize("welded", ["", "welded = false, "])
+@pytest.mark.parametrize(
+    ("line", "outcome"),
+    [
+        ('examination = "butt welds radiographed, all of them"', "finding"),
+        ('examination = "Schweißnähte durchstrahlt"', "finding"),
+        ('examination = "dye penetrant after welding"', "finding"),
+        ('examination = "no film; root of each weld by dye penetrant"', "finding"),
+        ('examination = "looked over, no weld repairs allowed"', "not applicable"),
+        ('examination = "welding not permitted, magnetic particle all over"', "not applicable"),
+        ('examination = "weldless tube by ultrasound, unwelded"', "not applicable"),
+        ('examination = "with the weldment"', "not applicable"),
+        ('inspection_points.welding = "witness"', "finding"),
+        ('inspection_points.welding = "hold"', "finding"),
+        ('inspection_points.welding = "none"', "not applicable"),
+        ("", "not applicable"),
+    ],
+)
+def test_a_part_whose_words_name_welds_is_welded(
+    workshop: DesignFolder, line: str, outcome: str, welded: str
+) -> None:
+    """0.42 % of carbon equivalent wants a preheat, and none is stated."""
+    found = {**files(), "pipe.toml": PIPE.format(welded=welded, line=line)}
+    assert workshop.write(found).only(WELD, "pipe").outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("record", "outcome"),
+    [(WELDS_ON_RECORD, "finding"), (WELDS_ON_RECORD.partition("[welds")[0], "not applicable")],
+)
+def test_a_part_with_welds_on_record_is_welded(workshop: DesignFolder, record: str, outcome: str) -> None:
+    found = {**files(), "pipe.toml": PIPE.format(welded="", line=""), "made.toml": record}
+    assert workshop.write(found).only(WELD, "pipe").outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("part", "outcome"),
+    [
+        ('kind = "valve-cage"\nfastened_by = "welds"', "finding"),
+        ('kind = "valve-cage"\nfastened_by = "studs"', "not applicable"),
+        ('kind = "retaining-ring"\nfastened = "welded in"', "finding"),
+        ('kind = "retaining-ring"\nfastened = "screwed in"', "not applicable"),
+        ('kind = "bracket"\n[welds.root]\nweld = "fillet"', "finding"),
+        ('kind = "bracket"', "not applicable"),
+    ],
+)
+def test_a_part_that_is_held_by_welds_is_welded(workshop: DesignFolder, part: str, outcome: str) -> None:
+    head, _, rest = part.partition("\n")
+    text = f'{head}\nmaterial = "plate-P265GH"\nwelding = {{ carbon_equivalent = "0.42 %" }}\n{rest}\n'
+    assert workshop.write({**files(), "part.toml": text}).only(WELD, "part").outcome == outcome
+
+
+def test_a_weld_on_the_record_of_an_iron_part_counts(workshop: DesignFolder) -> None:
+    found = files(block=(("structural-S355", "grey-iron-250"), ('"fabricated"', '"cast"')))
+    found["block.toml"] += "[welding]\nwelded = false\n"
+    assert workshop.write(found).only(IRON, "block").outcome == "conforms"
+    found["made.toml"] = WELDS_ON_RECORD.replace('"pipe"', '"block"')
+    assert workshop.write(found).only(IRON, "block").outcome == "finding"
