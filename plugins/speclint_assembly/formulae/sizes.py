@@ -64,6 +64,20 @@ def left_of_joint(Y_j: Metres, Y: Metres) -> Metres:
     return Y_j - Y
 
 
+@formula("l_m = s − 2 t", cites=[COMMON_PRACTICE])
+def between_rims(s: Metres, t: Metres) -> Metres:
+    """Greatest opening in a side of a box.
+
+    l_m = s − 2 t
+
+    ``s`` size of the side, ``t`` metal left on each side of the opening [m]. Returns [m].
+
+    >>> round(between_rims(s=0.36, t=0.005), 6)
+    0.35
+    """
+    return s - 2 * t
+
+
 @formula("H_v = H + a", cites=[FIRST_PRINCIPLES])
 def height_over_beats(H: Metres, a: Metres) -> Metres:
     """Greatest height of a valve, its end above the plane of one beat and the other beat below it.

@@ -379,3 +379,19 @@ def test_the_side_on_which_a_cam_box_is_withdrawn_is_asked(workshop: DesignFolde
     """The opening is that of the side that is named: without it nobody knows which opening was measured."""
     unsaid = write(workshop, ("cambox", 'withdrawn = "sideways"\n', ""), only={"cambox", "block"})
     expect_not_assessed(unsaid.only("cambox.removable", "cambox"), "withdrawn")
+
+
+@pytest.mark.parametrize(
+    ("key", "held", "told"), [("lid_length", "390 mm", "390.1 mm"), ("lid_width", "290 mm", "290.1 mm")]
+)
+def test_a_lid_is_smaller_than_its_box(workshop: DesignFolder, key: str, held: str, told: str) -> None:
+    """A box of 250 × 300 × 400 mm: on its largest side an opening of 400 − 10 by 300 − 10 mm."""
+    stated = {"lid_length": 'lid_length = "200 mm"', "lid_width": 'lid_width = "60 mm"'}[key]
+    long = ("cambox", 'width = "300 mm"\n', 'width = "300 mm"\nlength = "400 mm"\n')
+    for value, outcome in ((held, "conforms"), (told, "finding")):
+        changes = long, ("cambox", stated, f'{key} = "{value}"')
+        check = write(workshop, *changes, only=with_links("cam")).only("gear.enters-its-box", "cambox")
+        assert (check.outcome, check.grade) == (
+            outcome,
+            None if outcome == "conforms" else Grade.NONCONFORMITY,
+        )
