@@ -2,7 +2,7 @@
 
 from typing import Annotated
 
-from speclint.specs.fields import NOT_STATED, Area, Length
+from speclint.specs.fields import NOT_STATED, Area, Length, Word
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
@@ -26,6 +26,8 @@ class WarmChamber(SpecTable):
 
     Fields:
         cooled_area: its outside that gives heat off to the air
+        finned: whether ribs or fins on its outside add to its plain faces; left out, it has none
     """
 
     cooled_area: Area = NOT_STATED
+    finned: Word[bool] = NOT_STATED

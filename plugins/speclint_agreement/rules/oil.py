@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
-from speclint.facts import crossheads_of
+from speclint.facts import crossheads_of, engine_of, rods_in
 from speclint.specs import (
     CamBox,
     Component,
@@ -14,6 +14,7 @@ from speclint.specs import (
     CylinderLiner,
     PistonRing,
     PoppetValve,
+    StuffingBox,
     ValveSeat,
     ValveSpindle,
 )
@@ -25,6 +26,10 @@ _FEEDS = re.compile(
 )
 #: Most feeds of a lubricator (common practice): no range of a mistyped number runs on without end.
 _MOST = 60
+#: A feed that a divider shares out in measured parts, for which several points are right.
+_SHARED = re.compile(r"divid|distribut|metering block|splitter", re.IGNORECASE)
+#: Words that name a single feed of a lubricator; an oil cup or a box is one of many that are called alike.
+_FEED = re.compile(r"\bfeed\b", re.IGNORECASE)
 #: Several feeds one after the other, such as "6 to 8".
 _RANGE = re.compile(r"([0-9]+)\s*(?:to|–|-)\s*([0-9]+)")
 
@@ -36,16 +41,38 @@ def _oils(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
             yield Pair(ring.lubrication.lubricant, runs_in.lubrication.lubricant, name=f"oil of {ring.id}")
             here, there = ring.lubrication.viscosity_class, runs_in.lubrication.viscosity_class
             yield Pair(here, there, name=f"class of {ring.id}")
+    own = _fed(_oiled(block, sheet), sheet)
+    others = _fed(_elsewhere(block, sheet), sheet)
+    for one, parts in own.items():
+        if _FEED.search(one):
+            parts = [*parts, *others.get(one, ())]
+        if not _SHARED.search(one):
+            places = tuple(part.lubrication.feed.where for part in parts)
+            points = "one point" if len(parts) == 1 else " and ".join(part.id for part in parts)
+            yield Pair(Worked(points, places), Worked("one point", says=f"one point for {one}"), name=one)
+
+
+def _fed(parts: Iterable[Component], sheet: Sheet) -> dict[str, list[Component]]:
+    """The points of each feed."""
     fed: dict[str, list[Component]] = {}
-    for part in _oiled(block, sheet):
+    for part in parts:
         if sheet.is_stated(f"feed of {part.id}", part.lubrication.feed):
             for one in feeds_named(sheet.read(f"feed of {part.id}", part.lubrication.feed)):
                 fed.setdefault(one, []).append(part)
-    for one, parts in fed.items():
-        if len(parts) > 1:
-            places = tuple(part.lubrication.feed.where for part in parts)
-            points = Worked(f"{len(parts)} points", places)
-            yield Pair(points, Worked("one point", says=f"one point for {one}"), name=one)
+    return fed
+
+
+def _elsewhere(block: CylinderBlock, sheet: Sheet) -> Iterator[Component]:
+    """All that oil is fed to on the other blocks of the engine."""
+    engine = engine_of(block, sheet)
+    if engine is None:
+        return
+    here = {part.id for part in _oiled(block, sheet)}
+    blocks = [
+        sheet.follow(one.block) for one in engine.cranks.values() if sheet.is_stated("block", one.block)
+    ]
+    for other in {one.id: one for one in blocks if one.id != block.id}.values():
+        yield from (part for part in _oiled(other, sheet) if part.id not in here)
 
 
 def _oiled(block: CylinderBlock, sheet: Sheet) -> tuple[Component, ...]:
@@ -57,6 +84,8 @@ def _oiled(block: CylinderBlock, sheet: Sheet) -> tuple[Component, ...]:
     ]
     spindles = [spindle for valve in valves for spindle in sheet.belonging_to(valve, ValveSpindle)]
     found: list[Component] = [block, *sheet.belonging_to(block, CylinderLiner), *spindles]
+    rods = [rod for bore in block.bores for rod in rods_in(block, bore, sheet)]
+    found += [*rods, *(box for rod in rods for box in sheet.belonging_to(rod, StuffingBox))]
     found += [*crossheads_of(block, sheet), *sheet.belonging_to(block, CamBox)]
     return tuple({part.id: part for part in found}.values())
 
@@ -82,14 +111,16 @@ def feeds_named(text: str) -> list[str]:
 
 one_feed: Rule = agreement(
     "lubrication.one-feed",
-    title="A ring has the oil of the liner in which it runs, and no feed of a lubricator is for two points of a block",
+    title="A ring has the oil of the liner in which it runs, and no feed of a lubricator is for two points of an "
+    "engine's cylinder blocks, unless it is said to go by a divider",
     on=CylinderBlock,
     pairs=_oils,
     within="",
-    edition=2,
-    grade=Grade.OBSERVATION,
+    edition=3,
+    grade=Grade.NONCONFORMITY,
     why="one film has one oil, and of two points on one feed the nearer takes it all",
-    leaves_out="points of another block and of the rest of the engine",
+    leaves_out="axleboxes, axles and the rest of the engine; oil cups and boxes of other blocks, which may be called "
+    "alike; two lubricators that are called alike count as one; that a feed that no point names is blanked off",
 )
 
 RULES = (one_feed,)

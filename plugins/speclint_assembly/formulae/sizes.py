@@ -21,6 +21,63 @@ def room_left(W: Metres, w: Metres) -> Metres:
     return W - w
 
 
+@formula("f = f_0 + t", cites=[FIRST_PRINCIPLES])
+def filled_together(f_0: Metres, t: Metres) -> Metres:
+    """Thickness of the seals at both ends of a pipe, added up seal by seal.
+
+    f = f_0 + t
+
+    ``f_0`` of the seals before, ``t`` thickness of one more [m]. Returns [m].
+
+    >>> round(filled_together(f_0=0.0012, t=0.003), 6)
+    0.0042
+    """
+    return f_0 + t
+
+
+@formula("e = G − L − f", cites=[FIRST_PRINCIPLES])
+def beyond_seals(G: Metres, L: Metres, f: Metres) -> Metres:
+    """Gap left between the faces of a pipe beyond its seals.
+
+    e = G − L − f
+
+    ``G`` distance of the faces between which the pipe is put, ``L`` of its own faces, ``f`` thickness of its seals [m].
+    Returns [m], below 0 where a joint is pushed together.
+
+    >>> round(beyond_seals(G=1.304, L=1.300, f=0.0024), 6)
+    0.0016
+    """
+    return G - L - f
+
+
+@formula("e_a = Y_j − Y", cites=[FIRST_PRINCIPLES])
+def left_of_joint(Y_j: Metres, Y: Metres) -> Metres:
+    """What a sliding joint gives beyond what the hot pipe takes of it.
+
+    e_a = Y_j − Y
+
+    ``Y_j`` movement for which the joint is designed, ``Y`` which the hot pipe takes of it [m]. Returns [m].
+
+    >>> round(left_of_joint(Y_j=0.010, Y=0.0049), 6)
+    0.0051
+    """
+    return Y_j - Y
+
+
+@formula("l_m = s − 2 t", cites=[COMMON_PRACTICE])
+def between_rims(s: Metres, t: Metres) -> Metres:
+    """Greatest opening in a side of a box.
+
+    l_m = s − 2 t
+
+    ``s`` size of the side, ``t`` metal left on each side of the opening [m]. Returns [m].
+
+    >>> round(between_rims(s=0.36, t=0.005), 6)
+    0.35
+    """
+    return s - 2 * t
+
+
 @formula("H_v = H + a", cites=[FIRST_PRINCIPLES])
 def height_over_beats(H: Metres, a: Metres) -> Metres:
     """Greatest height of a valve, its end above the plane of one beat and the other beat below it.

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Judgement, Sheet, rule
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.specs import Cam, CamBox, Shaft, Tappet
-from speclint_assembly.formulae.sizes import over_the_nose
+from speclint_assembly.formulae.sizes import between_rims, over_the_nose
 from speclint_assembly.inputs.room import BY_HAND, WITH_TACKLE, passes
 from speclint_assembly.sources import GEOMETRY
 
@@ -33,17 +33,29 @@ def removable(box: CamBox, sheet: Sheet) -> Judgement:
     )
 
 
+_RIM = Limit(
+    "rim",
+    "5 mm",
+    "length",
+    COMMON_PRACTICE,
+    "least metal of a box on each side of the opening under its lid",
+    "not negative",
+)
+
+
 @rule(
     "gear.enters-its-box",
     title="The cam shaft passes the bearing housings of its box, the circle over the nose of each cam these or the "
-    "opening under the lid with 0.5 mm to spare, and each tappet its guide",
+    "opening under the lid, which is smaller than the box, and each tappet its guide",
+    edition=2,
     on=CamBox,
     grade=Grade.NONCONFORMITY,
     cites=GEOMETRY,
     why="a cam that passes neither housing nor lid is in the box before the box is made, or never",
-    leaves_out="rockers and their pins; cams that are in halves; the order in which cams stand on the shaft",
+    leaves_out="rockers and their pins; cams that are in halves; the order in which cams stand on the shaft; on which "
+    "side of the box its lid is: it is held against the largest",
     against=(),
-    limits=[BY_HAND],
+    limits=[BY_HAND, _RIM],
 )
 def enters_its_box(box: CamBox, sheet: Sheet) -> Judgement:
     """Greatest diameter of the shaft, and of each cam over its nose or through the lid; stem of each tappet."""
@@ -57,7 +69,23 @@ def enters_its_box(box: CamBox, sheet: Sheet) -> Judgement:
         sheet.each(shafts.values(), lambda shaft: _shaft(shaft, housing, sheet)),
         sheet.each(cams, lambda cam: _cam(cam, box, housing, sheet)),
         sheet.each(tappets, lambda tappet: _tappet(tappet, box, sheet)),
+        *_lid_in_box(box, sheet),
     )
+
+
+def _lid_in_box(box: CamBox, sheet: Sheet) -> Iterator[Judgement]:
+    """The opening under the lid against the largest side of the box, less the metal round it."""
+    sizes = {"l": box.length, "b": box.width, "h": box.height}
+    if not all(sheet.is_stated("size of the box", one) for one in sizes.values()):
+        return
+    long, short, _ = sorted((sheet.take(name, one) for name, one in sizes.items()), reverse=True)
+    t = sheet.limit(_RIM.name, "t_r")
+    for name, opening, side in (("long", box.lid_length, long), ("wide", box.lid_width, short)):
+        if sheet.is_stated(f"lid, {name}", opening):
+            most = sheet.work(f"s_{name}", between_rims, s=side, t=t)
+            yield sheet.at_most(sheet.take(f"l_{name}", opening), most).else_says(
+                f"opening under the lid {{found}} {name}, its box has room for {{limit}}"
+            )
 
 
 def _shaft(shaft: Shaft, housing: float, sheet: Sheet) -> Judgement:

@@ -7,27 +7,29 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import graded_as_assembly
 from speclint.specs import Lagging, LensJoint, PipeFlange, SteamPipe
+from speclint_assembly.inputs.pipe_places import DRAWN_TOGETHER, NOT_DRAWN, reaches
 from speclint_assembly.inputs.room import BY_HAND, DEFERS, passes
 from speclint_assembly.sources import GEOMETRY
 
 
 @rule(
     "pipe.goes-in",
-    edition=2,
-    title="A pipe passes between the faces of its joints with 0.5 mm to spare, a loose flange slides on it and holds "
-    "behind its collar, and a lens ring goes in as far as the pipe is drawn back",
+    edition=3,
+    title="A pipe passes between the faces of its joints with 0.5 mm to spare and reaches both by its seals and its "
+    "joint, a loose flange slides on it, held by its collar, and a lens ring goes in",
     on=(SteamPipe, LensJoint),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=GEOMETRY,
     why="a pipe that is sprung into its place pulls on its joints for as long as it is there",
-    leaves_out="the swing of the pipe on its way; the collar beyond its contact with the flange; that the "
-    f"flange is on before the second collar, which the steps of making state; {DEFERS}",
+    leaves_out="the swing of the pipe on its way; how deep a lens ring sits in its seats, of which the whole thickness "
+    "counts; a pipe pulled cold on purpose, which its analysis judges; the collar beyond its contact with the flange; "
+    f"that the flange is on before the second collar, which the steps of making state; {DEFERS}",
     against=(),
-    limits=[BY_HAND],
+    limits=[BY_HAND, NOT_DRAWN, DRAWN_TOGETHER],
 )
 def goes_in(part: SteamPipe | LensJoint, sheet: Sheet) -> Judgement:
-    """Gap of the faces against the pipe; pipe < flange < collar; thickness of the ring against the draw-back."""
+    """Gap of the faces against the pipe, its seals and what its joint gives; pipe < flange < collar; ring < pulled."""
     if isinstance(part, LensJoint):
         pipe = sheet.follow(part.of)
         if not isinstance(pipe, SteamPipe):
@@ -43,7 +45,7 @@ def goes_in(part: SteamPipe | LensJoint, sheet: Sheet) -> Judgement:
     gap, length = sheet.take("L_g", part.faces_gap), sheet.take("L", part.faces_length)
     between = passes(gap, length, "g", "between the faces", sheet)
     flanges = [*_loose_flanges(part, sheet), *_collar_of_none(part, sheet)]
-    return graded_as_assembly(sheet.worst(between, *flanges), part, sheet)
+    return graded_as_assembly(sheet.worst(between, reaches(part, gap, length, sheet), *flanges), part, sheet)
 
 
 def _is_loose(flange: PipeFlange, sheet: Sheet) -> bool:

@@ -33,6 +33,62 @@ def mean_with(x_0: Metres, x_1: Metres, n: Ratio) -> Metres:
     return x_0 + x_1 / n
 
 
+@formula("r = D/2 + t", cites=[FIRST_PRINCIPLES])
+def radius_of_barrel(D: Metres, t: Metres) -> Metres:
+    """How far the barrel of a cylinder reaches from its axis.
+
+    r = D/2 + t
+
+    ``D`` diameter of its bore, ``t`` thickness of its wall [m]. Returns [m].
+
+    >>> round(radius_of_barrel(D=0.578, t=0.040), 6)
+    0.329
+    """
+    return D / 2 + t
+
+
+@formula("r = D_f/2", cites=[FIRST_PRINCIPLES])
+def radius_of_face(D_f: Metres) -> Metres:
+    """How far the round face of an end of a cylinder reaches from its axis.
+
+    r = D_f/2
+
+    ``D_f`` outside diameter of the face [m]. Returns [m].
+
+    >>> radius_of_face(D_f=0.804)
+    0.402
+    """
+    return D_f / 2
+
+
+@formula("d = z_a − z_b", cites=[FIRST_PRINCIPLES])
+def below_axis(z_a: Metres, z_b: Metres) -> Metres:
+    """How far the lowest place of a load is said to stand below the axis of a cylinder.
+
+    d = z_a − z_b
+
+    ``z_a`` height of the axis, ``z_b`` of the lowest place, both from the corner of the plan [m]. Returns [m].
+
+    >>> round(below_axis(z_a=0.01, z_b=-0.47), 6)
+    0.48
+    """
+    return z_a - z_b
+
+
+@formula("z_m = z_a − r", cites=[FIRST_PRINCIPLES])
+def lowest_of_metal(z_a: Metres, r: Metres) -> Metres:
+    """Lowest place of the metal round the axis of a cylinder.
+
+    z_m = z_a − r
+
+    ``z_a`` height of the axis, ``r`` how far the metal reaches from it [m]. Returns [m].
+
+    >>> round(lowest_of_metal(z_a=0.01, r=0.402), 6)
+    -0.392
+    """
+    return z_a - r
+
+
 @formula("β = arctan(e/(z_p + h − z_c))", cites=[FIRST_PRINCIPLES])
 def tilt_of_load(e: Metres, z_p: Metres, h: Metres, z_c: Metres) -> Radians:
     """Angle by which a load hangs aslant.

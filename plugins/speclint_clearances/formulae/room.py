@@ -104,6 +104,20 @@ def across_from_frame(y: Metres, y_f: Metres) -> Metres:
     return abs(y - y_f)
 
 
+@formula("L_l = L − u", cites=[FIRST_PRINCIPLES])
+def less_rounding(L: Metres, u: Metres) -> Metres:
+    """What the parts give, less what rounding may take off.
+
+    L_l = L − u
+
+    ``L`` as the parts give it, ``u`` by which it may be rounded [m]. Returns [m].
+
+    >>> round(less_rounding(L=0.0375, u=0.001), 6)
+    0.0365
+    """
+    return L - u
+
+
 @formula("h_2 = h + r + g", cites=[FIRST_PRINCIPLES])
 def highest_height(h: Metres, r: Metres, g: Metres) -> Metres:
     """Highest height of the point.

@@ -27,6 +27,8 @@ from speclint_clearances.formulae.lifting import (
     leg_pull,
     share_of_leg,
 )
+from speclint_clearances.inputs.counted import ROUNDING
+from speclint_clearances.inputs.lowest import lowest_place
 from speclint_clearances.rules.lifting import Load, load_of
 from speclint_clearances.sources import EN_818_4
 
@@ -144,10 +146,12 @@ def _pull(
     "of each crane's capacity, whose hook is high enough to lift it over what stands in the way",
     on=LiftingPlan,
     grade=Grade.HOLD,
-    edition=2,
+    edition=3,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a crane that is asked for more than it is made for tips, or drops its load",
-    leaves_out=f"two cranes together, which want an analysis of their own; wind; state of crane and slings; {_DEFERS}",
+    leaves_out="two cranes together, which want an analysis of their own; what hangs below barrel and end faces, such "
+    "as feet and cocks, and a block of which no weight is a liner, whose axis no plan states; wind; state of crane and "
+    f"slings; {_DEFERS}",
     against=("fall",),
     limits=[
         Limit("share", "0.9", "ratio", COMMON_PRACTICE, "greatest share of the capacity"),
@@ -162,12 +166,14 @@ def _pull(
         Limit(
             "clearance", "100 mm", "length", COMMON_PRACTICE, "least clearance over what it is lifted over"
         ),
+        ROUNDING,
     ],
 )
 def crane(plan: LiftingPlan, sheet: Sheet) -> Judgement:
     """All pieces at their greatest, against the capacity at the radius at which the part is put down.
 
-    Tackle that is said to weigh less than slings for such a load can is told, and counted at that least.
+    Tackle that is said to weigh less than slings for such a load can, and a lowest place above the barrel or the end
+    faces of the block that is lifted, are told, and counted at the worse.
     """
     if not plan.cranes:
         raise sheet.not_assessed(f"cranes is not stated in {plan.where.file}", plan.where)
@@ -181,13 +187,17 @@ def crane(plan: LiftingPlan, sheet: Sheet) -> Judgement:
     tackle = sheet.take("m_t", plan.tackle)
     least = sheet.work("m_l", share_of_mass, s=sheet.limit("tackle", "s_t"), M=m)
     m = sheet.work("m", mass_on_crane, m_0=m, k=sheet.limit("weld", "k"), m_w=welded, m_t=max(tackle, least))
+    low = lowest_place(plan, sheet)
     return sheet.worst(
+        *low.told,
         sheet.at_least(tackle, least)
         .else_says(
             "hook block, slings and shackles are said to weigh {found}, {limit} at least for this load"
         )
         .graded(Grade.NONCONFORMITY),
-        sheet.each(plan.cranes.items(), lambda item: sheet.worst(*_by_crane(*item, m, plan, sheet))),
+        sheet.each(
+            plan.cranes.items(), lambda item: sheet.worst(*_by_crane(*item, (m, low.counted), plan, sheet))
+        ),
     )
 
 
@@ -196,7 +206,10 @@ def _is_welded(weight: Weight, sheet: Sheet) -> bool:
     return not sheet.is_stated("part", weight.of) or isinstance(sheet.follow(weight.of), Weldment)
 
 
-def _by_crane(name: str, one: Crane, m: Kilograms, plan: LiftingPlan, sheet: Sheet) -> list[Judgement]:
+def _by_crane(
+    name: str, one: Crane, load: tuple[Kilograms, Metres], plan: LiftingPlan, sheet: Sheet
+) -> list[Judgement]:
+    m, z_b = load
     share = sheet.work(f"x {name}", share_of_crane, m=m, m_c=sheet.take(f"m_c {name}", one.capacity))
     z_p = max(sheet.take(f"z {point}", at.z) for point, at in plan.points.items())
     wanted = sheet.work(
@@ -205,7 +218,7 @@ def _by_crane(name: str, one: Crane, m: Kilograms, plan: LiftingPlan, sheet: She
         a=sheet.take(f"a {name}", one.lifts_over),
         c=sheet.limit("clearance", "c"),
         z_p=z_p,
-        z_b=sheet.take("z_b", plan.bottom),
+        z_b=z_b,
         h=sheet.take("h", plan.hook_height),
     )
     return [

@@ -12,24 +12,22 @@ from speclint.facts import (
     engine_of,
     has_drain_cock,
     least_gap,
-    new_wheel,
     parts_standing_out,
     wheelbase_by_axles,
-    worn_wheel,
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE, growth_of_length
 from speclint.specs import Component, Crosshead, CylinderBlock, Envelope, GaugePoint, LoadCase, MotionGap
 from speclint_clearances.formulae.room import (
-    across_from_frame,
     curve_throw,
     gap_left,
     half_width_taken,
     highest_height,
     lowest_height,
     overhang_of_side_play,
-    wear_of_radius,
 )
 from speclint_clearances.formulae.tables import Corners, gauge_half_width
+from speclint_clearances.inputs.counted import ROUNDING
+from speclint_clearances.inputs.moved_points import GROWS, length_grown, worn_radius
 from speclint_clearances.sources import UIC_505
 
 WHEELBASE = Limit(
@@ -51,6 +49,15 @@ class Outline:
 
 
 @dataclass(frozen=True)
+class _Moved:
+    """Wheelbases of which the worse counts, side play and wear of the tyres' radius."""
+
+    wheelbases: Sequence[Metres]
+    s: Metres
+    worn: Metres
+
+
+@dataclass(frozen=True)
 class _Hot:
     """The part, its temperature, and how it grows."""
 
@@ -65,14 +72,15 @@ class _Hot:
     "worn tyres and low springs to new and high, on the sharpest curve with side play, 4 mm or more",
     on=Envelope,
     cases=("running", "drifting"),
-    edition=7,
+    edition=8,
     grade=Grade.HOLD,
     cites=[UIC_505, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A part that stands out of gauge by a few millimetres strikes a platform at speed, with people on "
     "it.",
     leaves_out="other parts that stand out, such as lubricators, steps and lifting lugs, unless a point is of them; "
     "roll on the springs, cant, gauge widening on curves and wind; whether a side play above its least is all that "
-    "axles, boxes and springs have; the railway that issued the gauge, the local code and a competent person decide",
+    "axles, boxes and springs have; wheels that no engine states; the railway that issued the gauge, the local code "
+    "and a competent person decide",
     limits=[
         Limit(
             "side play",
@@ -82,6 +90,8 @@ class _Hot:
             "least side play: new flanges alone have half of 9 mm between new rails of 1435 mm, from memory",
         ),
         WHEELBASE,
+        ROUNDING,
+        GROWS,
     ],
     against=("foul",),
     against_on={
@@ -94,7 +104,8 @@ class _Hot:
 def loading_gauge(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement:
     """y + k s + |a²/4 − x²|/(2 R) + growth within the outline, from the lowest to the highest the point can stand.
 
-    A side play that is said to be less than wheels have between the rails is told, and counted at that least.
+    A side play that is said to be less than wheels have between the rails, a wear of the tyres less than that of the
+    engine's wheels and a length that grows less than that from the frame are told, and counted at the least.
     """
     if not envelope.points:
         raise sheet.not_assessed("no point near the outline is stated", envelope.where)
@@ -111,12 +122,13 @@ def loading_gauge(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement
     free = sheet.at_least(s, least).else_says(
         "axles are said to have {found} of play to a side, {limit} at least between the rails"
     )
-    wheelbases = _wheelbases(envelope, part, sheet)
+    worn = worn_radius(envelope, part, sheet)
+    moved = _Moved(_wheelbases(envelope, part, sheet), max(s, least), worn.counted)
     inside = sheet.each(
         envelope.points.items(),
-        lambda item: sheet.worst(*_point(*item, envelope, wheelbases, max(s, least), outline, hot, sheet)),
+        lambda item: sheet.worst(*_point(*item, envelope, moved, outline, hot, sheet)),
     )
-    return sheet.worst(named, free.graded(Grade.NONCONFORMITY), inside)
+    return sheet.worst(named, free.graded(Grade.NONCONFORMITY), *worn.told, inside)
 
 
 def _without_point(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> list[str]:
@@ -169,62 +181,39 @@ def _point(
     name: str,
     point: GaugePoint,
     envelope: Envelope,
-    wheelbases: Sequence[Metres],
-    s: Metres,
+    moved: _Moved,
     outline: Outline,
     hot: _Hot,
     sheet: Sheet,
 ) -> list[Judgement]:
-    x, grown = sheet.take(f"x {name}", point.along), _growth(name, point, envelope, hot, sheet)
+    x, length = sheet.take(f"x {name}", point.along), length_grown(name, point, envelope, sheet)
+    grown = sheet.work(
+        f"g {name}", growth_of_length, L=length.counted, alpha=hot.α, T=hot.T, T_ref=DRAWING_TEMPERATURE
+    )
     width = max(
         sheet.work(
             f"w {name}",
             half_width_taken,
             y=sheet.take(f"y {name}", point.from_centre),
             k=sheet.work(f"k {name}", overhang_of_side_play, a=a, x=x),
-            s=s,
+            s=moved.s,
             v=sheet.work(f"v {name}", curve_throw, a=a, x=x, R=sheet.take("R", envelope.least_curve)),
             g=grown,
         )
-        for a in wheelbases
+        for a in moved.wheelbases
     )
     h = sheet.take(f"h {name}", point.height)
-    worn, drop = _worn(envelope, hot.part, sheet), sheet.take("d", envelope.spring_drop)
-    low = sheet.work(f"h_low {name}", lowest_height, h=h, w=worn, d=drop, g=grown)
+    drop = sheet.take("d", envelope.spring_drop)
+    low = sheet.work(f"h_low {name}", lowest_height, h=h, w=moved.worn, d=drop, g=grown)
     rise = sheet.take("r", envelope.spring_rise)
     high = sheet.work(f"h_high {name}", highest_height, h=h, r=rise, g=grown)
     foot = sheet.at_least(low, outline.corners[0][0]).else_says(
         "{item} hangs down to {found}, the gauge begins at {limit}"
     )
     if not foot.holds:
-        return [foot]
+        return [*length.told, foot]
     between = sorted({height for height, _ in outline.corners if low < height < high})
-    return [foot, *(_width(width, at, outline, sheet) for at in (low, *between, high))]
-
-
-def _worn(envelope: Envelope, part: Component, sheet: Sheet) -> Metres:
-    """Wear of the tyres' radius: as stated, and no less than that of the wheels that the block drives."""
-    worn = sheet.take("w_t", envelope.tyre_wear)
-    if not isinstance(part, CylinderBlock):
-        return worn
-    new, least = new_wheel(part, sheet), worn_wheel(part, sheet)
-    if not (sheet.is_stated("new wheel", new) and sheet.is_stated("worn wheel", least)):
-        return worn
-    of_wheel = sheet.work("w_w", wear_of_radius, D=sheet.take("D", new), D_w=sheet.take("D_w", least))
-    return max(worn, of_wheel)
-
-
-def _growth(name: str, point: GaugePoint, envelope: Envelope, hot: _Hot, sheet: Sheet) -> Metres:
-    """Growth from where the part is held, the middle of the engine unless a length is stated.
-
-    No less than across the engine from the frame that holds it.
-    """
-    stated = sheet.is_stated(f"growth length of {name}", point.growth_length)
-    L = sheet.take(f"L {name}", point.growth_length if stated else point.from_centre)
-    if sheet.is_stated("frame", envelope.frame_from_centre):
-        y, y_f = sheet.take(f"y {name}", point.from_centre), sheet.take("y_f", envelope.frame_from_centre)
-        L = max(L, sheet.work(f"L_f {name}", across_from_frame, y=y, y_f=y_f))
-    return sheet.work(f"g {name}", growth_of_length, L=L, alpha=hot.α, T=hot.T, T_ref=DRAWING_TEMPERATURE)
+    return [*length.told, foot, *(_width(width, at, outline, sheet) for at in (low, *between, high))]
 
 
 def _width(width: Metres, at: Metres, outline: Outline, sheet: Sheet) -> Judgement:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import Kelvins
+from speclint.equations import Kelvins, SquareMetres
 from speclint.facts import spindles_into
 from speclint.handbook.members import round_area
 from speclint.specs import (
@@ -25,18 +25,21 @@ from speclint_steamways.formulae.conducted import (
     resistance_together,
     surface_resistance,
 )
+from speclint_steamways.inputs.chamber_outsides import UNEVEN, cooled_area
 
 
 @rule(
     "heat.chamber-temperature",
-    title="The chamber of a valve's springs and the cam box are no hotter, by the heat that the stool and the spindles "
-    "lead in, than wire, seals and oil bear, and at most 15 K hotter than the duty states",
+    title="The chamber of a valve's springs and the cam box, cooled by no more outside than they have, are no hotter "
+    "than wire, seals and oil bear, and at most 15 K hotter than the duty states",
     on=(ChamberCover, CamBox),
     cases=("running", "standing-hot"),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A spring that is hotter than was reckoned loses its load, a seal hardens, and oil turns to carbon.",
-    leaves_out="steam that leaks past spindles into the chamber, radiation from the block, and the wind of running",
+    leaves_out="steam that leaks past spindles into the chamber, radiation from the block, and the wind of running; "
+    "how much fins add, where they are stated; the outside of a box or a cover whose sizes are not stated",
     against=("burn",),
     against_on={"compression-spring": ("burn",)},
     limits=[
@@ -68,6 +71,7 @@ from speclint_steamways.formulae.conducted import (
             COMMON_PRACTICE,
             "by which oil must be cooler than its flash point",
         ),
+        UNEVEN,
     ],
 )
 def chamber_temperature(part: ChamberCover | CamBox, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -76,8 +80,10 @@ def chamber_temperature(part: ChamberCover | CamBox, case: LoadCase, sheet: Shee
     if isinstance(part, ChamberCover) and not springs:
         raise sheet.not_applicable("no spring closes the valve under it")
     block = sheet.follow(part.closes if isinstance(part, ChamberCover) else part.mounted_on)
-    T = _worked(part, block, spindles, case, sheet)
-    return sheet.each(_bounds(part, springs, spindles, case, sheet), lambda item: _borne(T, item, sheet))
+    area, told = cooled_area(part, springs, sheet)
+    T = _worked(part, block, spindles, area, case, sheet)
+    borne = sheet.each(_bounds(part, springs, spindles, case, sheet), lambda item: _borne(T, item, sheet))
+    return sheet.worst(borne, *told)
 
 
 class _Bound(NamedTuple):
@@ -132,6 +138,7 @@ def _worked(
     part: ChamberCover | CamBox,
     block: CylinderBlock,
     spindles: list[ValveSpindle],
+    area: SquareMetres,
     case: LoadCase,
     sheet: Sheet,
 ) -> Kelvins:
@@ -147,7 +154,7 @@ def _worked(
         G = sheet.work("G", paths_together, G_0=G, λ=λ_s, A=A_s, L=L)
     standing = case.name == "standing-hot"
     h = sheet.limit("still_air", "h_1") if standing else sheet.limit("moving_air", "h_2")
-    R_a = sheet.work("R_a", surface_resistance, h=h, A=sheet.take("A_a", part.chamber.cooled_area))
+    R_a = sheet.work("R_a", surface_resistance, h=h, A=area)
     return sheet.work(
         "T", between, T_a=T_a, T_b=T_b, R_1=sheet.work("R_s", resistance_together, G=G), R_2=R_a
     )

@@ -9,7 +9,7 @@ from speclint.testing import DesignFolder
 from speclint_agreement.rules.oil import feeds_named
 
 RULE = "lubrication.one-feed"
-FINE, NOTE = ("conforms", None), ("finding", Grade.OBSERVATION)
+FINE, NOTE = ("conforms", None), ("finding", Grade.NONCONFORMITY)
 OIL = 'lubrication.lubricant = "cylinder oil"\nlubrication.viscosity_class = "ISO VG 1000"\n'
 FILES = {
     "block.toml": 'kind = "cylinder-block"\nid = "block"\n',
@@ -30,7 +30,7 @@ FILES = {
         ("ring.toml", '"cylinder oil"', '"cylinder oil"', FINE),
         ("ring.toml", '"cylinder oil"', '"engine oil"', NOTE),
         ("ring.toml", "ISO VG 1000", "ISO VG 680", NOTE),
-        ("ring.toml", OIL, "", ("not applicable", None)),
+        ("ring.toml", OIL, "", FINE),
         ("spindle.toml", "feed 3", "feed 2", NOTE),
         ("spindle.toml", "feed 3", "Feeds 2, 4", NOTE),
         ("spindle.toml", "mechanical lubricator, feed 3", "Mechanical lubricator, feed no. 2", NOTE),
@@ -45,6 +45,63 @@ def test_oil_and_feeds(
 ) -> None:
     found = workshop.write(FILES).replace(file, old, new).only(RULE)
     assert (found.outcome, found.grade) == wanted
+
+
+#: An engine of two blocks, whose liners have feeds of their own, and the piston rod of the second with its box.
+ENGINE = {
+    **FILES,
+    "engine.toml": 'kind = "engine"\nid = "engine"\ncranks.left.block = "block"\ncranks.right.block = "other"\n',
+    "other.toml": 'kind = "cylinder-block"\nid = "other"\n[bores.main]\ndiameter = "500 mm"\n',
+    "other-liner.toml": 'kind = "cylinder-liner"\nid = "other-liner"\nhoused_in = "other"\nin_bore = "main"\n'
+    'lubrication.feed = "mechanical lubricator, feeds 5 and 6"\n',
+    "piston.toml": 'kind = "piston"\nid = "piston"\nruns_in = "other-liner"\n',
+    "rod.toml": 'kind = "piston-rod"\nid = "rod"\ncarries = "piston"\nlubrication.feed = "oil cup on the gland"\n',
+    "box.toml": 'kind = "stuffing-box"\nid = "box"\nseals = "rod"\n'
+    'lubrication.feed = "mechanical lubricator, feed 7"\n',
+}
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "wanted"),
+    [
+        ("other-liner.toml", "feeds 5 and 6", "feeds 5 and 6", FINE),
+        ("other-liner.toml", "feeds 5 and 6", "feeds 2 and 6", NOTE),
+        (
+            "other-liner.toml",
+            "mechanical lubricator, feeds 5 and 6",
+            "second lubricator, feeds 1 and 2",
+            FINE,
+        ),
+        ("box.toml", "feed 7", "feed 3", NOTE),
+        ("box.toml", "feed 7", "feeds 1 to 3 by a divider", FINE),
+        ("rod.toml", "oil cup on the gland", "mechanical lubricator, feed 1", NOTE),
+        ("engine.toml", 'cranks.right.block = "other"\n', "", FINE),
+    ],
+)
+def test_a_feed_is_for_one_point_of_the_whole_engine(
+    workshop: DesignFolder, file: str, old: str, new: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """Feeds 1 and 2 of the first block go to its liner, feed 3 to a spindle."""
+    found = workshop.write(ENGINE).replace(file, old, new).only(RULE, "block")
+    assert (found.outcome, found.grade) == wanted
+
+
+def test_points_on_both_blocks_are_named(workshop: DesignFolder) -> None:
+    folder = workshop.write(ENGINE).replace("other-liner.toml", "feeds 5 and 6", "feeds 2 and 6")
+    for block in ("block", "other"):
+        check = folder.only(RULE, block)
+        assert check.outcome == "finding"
+        assert all(one in check.says for one in ("liner", "other-liner", "feed 2")), check.says
+
+
+def test_oil_cups_of_two_blocks_may_be_called_alike(workshop: DesignFolder) -> None:
+    """In one block they are two points on one cup."""
+    folder = workshop.write(ENGINE).replace(
+        "spindle.toml", "mechanical lubricator, feed 3", "oil cup on the gland"
+    )
+    assert folder.only(RULE, "block").outcome == "conforms"
+    folder.replace("box.toml", "mechanical lubricator, feed 7", "oil cup on the gland")
+    assert folder.only(RULE, "other").outcome == "finding"
 
 
 @pytest.mark.parametrize(

@@ -105,7 +105,7 @@ ROWS: list[Row] = [
         (ASKED, ("liner.toml", 'lubrication.lubricant = "cylinder oil"\n')),
         (ASKED, ("liner.toml", 'lubrication.viscosity_class = "ISO VG 1000"\n')),
         (FINE, ("spindle.toml", 'lubrication.feed = "mechanical lubricator, feed 3"\n')),
-        (SILENT, ("ring.toml", 'runs_in = "liner"\n')),
+        (FINE, ("ring.toml", 'runs_in = "liner"\n')),
     ),
     *rows(
         "release.one-vessel",

@@ -84,7 +84,7 @@ LIMITS = [
     ("gear.enters-its-box", "cambox", "cambox", 'lid_width = "60 mm"', "40.6 mm", "40.4 mm"),
     ("gear.enters-its-box", "cambox", "shaft", 'greatest_diameter = "70 mm"', "120 mm", "120.1 mm"),
     ("gear.enters-its-box", "cambox", "tappet", 'stem_diameter = "29.9 mm"', "30 mm", "30.1 mm"),
-    ("pipe.goes-in", "pipe", "pipe", 'faces_gap = "2000 mm"', "1990.6 mm", "1990.4 mm"),
+    ("pipe.goes-in", "pipe", "pipe", 'faces_gap = "1994 mm"', "1990.6 mm", "1990.4 mm"),
     ("pipe.goes-in", "pipe", "flange", 'bore = "172 mm"', "168.6 mm", "168.4 mm"),
     ("pipe.goes-in", "pipe", "flange", 'bore = "172 mm"', "189.4 mm", "189.6 mm"),
     ("pipe.goes-in", "lens", "pipe", 'drawn_back = "60 mm"', "50.6 mm", "50.4 mm"),
@@ -398,3 +398,19 @@ def test_the_side_on_which_a_cam_box_is_withdrawn_is_asked(workshop: DesignFolde
     """The opening is that of the side that is named: without it nobody knows which opening was measured."""
     unsaid = write(workshop, ("cambox", 'withdrawn = "sideways"\n', ""), only={"cambox", "block"})
     expect_not_assessed(unsaid.only("cambox.removable", "cambox"), "withdrawn")
+
+
+@pytest.mark.parametrize(
+    ("key", "held", "told"), [("lid_length", "390 mm", "390.1 mm"), ("lid_width", "290 mm", "290.1 mm")]
+)
+def test_a_lid_is_smaller_than_its_box(workshop: DesignFolder, key: str, held: str, told: str) -> None:
+    """A box of 250 × 300 × 400 mm: on its largest side an opening of 400 − 10 by 300 − 10 mm."""
+    stated = {"lid_length": 'lid_length = "200 mm"', "lid_width": 'lid_width = "60 mm"'}[key]
+    long = ("cambox", 'width = "300 mm"\n', 'width = "300 mm"\nlength = "400 mm"\n')
+    for value, outcome in ((held, "conforms"), (told, "finding")):
+        changes = long, ("cambox", stated, f'{key} = "{value}"')
+        check = write(workshop, *changes, only=with_links("cam")).only("gear.enters-its-box", "cambox")
+        assert (check.outcome, check.grade) == (
+            outcome,
+            None if outcome == "conforms" else Grade.NONCONFORMITY,
+        )

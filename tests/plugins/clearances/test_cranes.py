@@ -403,3 +403,73 @@ def test_light_tackle_is_counted_at_its_least(workshop: DesignFolder, capacity: 
     made["plan.toml"] = made["plan.toml"].replace('tackle = "90 kg"', 'tackle = "1 kg"')
     check = write(workshop, made).only(CRANE)
     assert (check.outcome, check.grade) == ("finding", grade)
+
+
+#: A block whose barrel reaches down 500/2 + 50 = 300 mm from its axis, and whose wider face 700/2 = 350 mm.
+LIFTED = {
+    "block.toml": 'kind = "cylinder-block"\nid = "block"\n[bores.main]\ndiameter = "500 mm"\nwall = "50 mm"\n'
+    '[ends.front]\nface_diameter = "700 mm"\n[ends.back]\nface_diameter = "640 mm"\n',
+    "liner.toml": 'kind = "cylinder-liner"\nid = "liner"\nhoused_in = "block"\n',
+}
+
+
+def _lifted(
+    workshop: DesignFolder, bottom: str, hook: str, block: tuple[str, str] = ("", ""), of: str = "liner"
+) -> DesignFolder:
+    """The block of 500 mm on the hook, with its liner 10 mm above the corner from which the plan measures."""
+    weights = BARE.replace('mass = "330 kg"', f'of = "{of}"\nmass = "330 kg"').replace(
+        'z = "0 mm"', 'z = "10 mm"'
+    )
+    made = {**LIFTED, **plan(SHOP.format("3200 kg", hook), weights=weights)}
+    made["plan.toml"] = made["plan.toml"].replace('"-470 mm"', f'"{bottom}"\nlifts = "block"')
+    made["block.toml"] = made["block.toml"].replace(*block) if block[0] else made["block.toml"]
+    return write(workshop, made)
+
+
+@pytest.mark.parametrize(
+    ("bottom", "grade"),
+    [("-339.1 mm", None), ("-338.9 mm", Grade.NONCONFORMITY), ("-200 mm", Grade.NONCONFORMITY)],
+)
+def test_the_block_reaches_down_as_far_as_its_wider_face(
+    workshop: DesignFolder, bottom: str, grade: Grade | None
+) -> None:
+    """Axis at 10 mm: 10 − 350 = −340 mm, 1 mm of rounding allowed; the hook is high enough for all."""
+    check = _lifted(workshop, bottom, "5.2 m").only(CRANE)
+    assert (check.outcome, check.grade) == ("conforms" if grade is None else "finding", grade)
+
+
+@pytest.mark.parametrize(("bottom", "outcome"), [("-289.1 mm", "conforms"), ("-288.9 mm", "finding")])
+def test_without_faces_it_reaches_down_by_its_barrel(
+    workshop: DesignFolder, bottom: str, outcome: str
+) -> None:
+    """10 − 300 = −290 mm, 1 mm of rounding allowed."""
+    ends = LIFTED["block.toml"][LIFTED["block.toml"].index("[ends.front]") :]
+    assert _lifted(workshop, bottom, "5.2 m", (ends, "")).only(CRANE).outcome == outcome
+
+
+@pytest.mark.parametrize(("hook", "grade"), [("3.561 m", Grade.NONCONFORMITY), ("3.559 m", Grade.HOLD)])
+def test_the_hook_is_to_be_as_high_as_the_metal_wants(
+    workshop: DesignFolder, hook: str, grade: Grade
+) -> None:
+    """Said to be −200 mm, counted as −340: 1.4 + 0.1 + 0.52 + 0.34 + 1.2 = 3.56 m."""
+    check = _lifted(workshop, "-200 mm", hook).only(CRANE)
+    assert (check.outcome, check.grade) == ("finding", grade)
+
+
+def test_where_no_weight_is_a_liner_no_axis_is_known(workshop: DesignFolder) -> None:
+    assert _lifted(workshop, "-200 mm", "5.2 m", of="block").only(CRANE).outcome == "conforms"
+
+
+@pytest.mark.parametrize(("bottom", "outcome"), [("-339.1 mm", "conforms"), ("-338.9 mm", "finding")])
+def test_of_several_bores_that_of_the_liner_counts(workshop: DesignFolder, bottom: str, outcome: str) -> None:
+    """The other bore, of 900 mm, has no liner that is weighed, nor its face of 1100 mm."""
+    files = {
+        "block.toml": LIFTED["block.toml"].replace('mm"\n[ends.back]', 'mm"\nof_bore = "main"\n[ends.back]')
+        + 'of_bore = "main"\n[ends.other]\nof_bore = "low"\nface_diameter = "1100 mm"\n'
+        '[bores.low]\ndiameter = "900 mm"\nwall = "50 mm"\n',
+        "liner.toml": LIFTED["liner.toml"] + 'in_bore = "main"\n',
+    }
+    folder = _lifted(workshop, bottom, "5.2 m")
+    for name, text in files.items():
+        (folder.root / name).write_text(text, encoding="utf-8")
+    assert folder.only(CRANE).outcome == outcome

@@ -223,6 +223,38 @@ def test_tyres_beside_a_part_that_drives_no_wheels_wear_as_stated(
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("wear", "grade"), [("39.01 mm", None), ("38.99 mm", Grade.NONCONFORMITY), ("4 mm", Grade.NONCONFORMITY)]
+)
+def test_tyres_said_to_wear_less_than_those_of_the_engine_are_told(
+    workshop: DesignFolder, wear: str, grade: Grade | None
+) -> None:
+    """Wheels of 1800 and 1720 mm: 40 mm of radius, less 1 mm of rounding."""
+    drive = '[drive]\ndriving_wheel_diameter = "1800 mm"\nleast_wheel_diameter = "1720 mm"\n'
+    files = {**FILES, "block.toml": BLOCK + drive}
+    check = write(workshop, files, changed('"40 mm"', f'"{wear}"')).only(GAUGE)
+    assert (check.outcome, check.grade) == ("conforms" if grade is None else "finding", grade)
+
+
+@pytest.mark.parametrize(("frame", "grade"), [("731.5 mm", None), ("731.3 mm", Grade.NONCONFORMITY)])
+def test_a_point_said_to_grow_over_less_than_from_the_frame_is_told(
+    workshop: DesignFolder, frame: str, grade: Grade | None
+) -> None:
+    """500 mm are stated, 0.9 × (1287 − 731.444) mm. It grows by 555.6 × 2.56e-3 = 1.42 mm: 1360.66 of 1361."""
+    held = changed('around = "block"', f'around = "block"\nframe_from_centre = "{frame}"')
+    check = write(workshop, FILES, held).only(GAUGE)
+    assert (check.outcome, check.grade) == ("conforms" if grade is None else "finding", grade)
+
+
+def test_a_point_that_states_no_length_is_told_nothing(workshop: DesignFolder) -> None:
+    """Held 487 mm out, it counts all of 1100 mm, more than the 613 mm from the frame."""
+    held = changed('around = "block"', 'around = "block"\nframe_from_centre = "487 mm"')
+    inner = changed('"1287 mm"', '"1100 mm"')
+    check = write(workshop, FILES, held, inner, changed('growth_length = "500 mm"', "")).only(GAUGE)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "g corner") == pytest.approx(2.816e-3)
+
+
 def test_a_part_as_cold_as_its_drawing_does_not_grow(workshop: DesignFolder) -> None:
     cold = DUTY.replace("220", "20").replace("120", "20")
     check = write(workshop, {**FILES, "duty.toml": cold}).only(GAUGE)

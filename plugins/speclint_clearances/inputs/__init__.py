@@ -1,0 +1,1 @@
+"""What several rules count at the worse of what is stated and what the parts give."""

@@ -1,0 +1,111 @@
+"""pipe.goes-in by hand: a pipe reaches both faces of its place by its seals and what its joint gives.
+
+Two gaskets of 2 mm. The steel grows 12.5e-6/K at 220 °C (mean of 11.5 at 20 and 13.5 at 420 °C), ± 0.3e-6: at most
+12.8e-6 × 200 × 1000 = 2.56 mm; with the anchors 4.56 mm of a joint of 10 mm, which gives 5.44 mm.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder, changed, on_sheet
+from tests.plugins.known_metals import METALS, WITH_METALS
+
+RULE = "pipe.goes-in"
+PIPE = """
+kind = "steam-pipe"
+id = "pipe"
+material = "known-steel"
+outside_diameter = "168 mm"
+design_temperature = "220 °C"
+anchor_distance = "1 m"
+anchor_movement = "2 mm"
+takes_up_by = "sliding joint"
+joint_movement = "10 mm"
+faces_gap = "1003 mm"
+faces_length = "1000 mm"
+"""
+GASKET = 'kind = "bolted-joint"\nid = "{id}"\nholds = "{of}"\nseal = "gasket"\ngasket.thickness = "2 mm"\n'
+FILES = {
+    "metals.toml": METALS,
+    "pipe.toml": PIPE,
+    "flange.toml": 'kind = "pipe-flange"\nid = "flange"\nof = "pipe"\nheld = "welded on"\n',
+    "start.toml": GASKET.format(id="start", of="flange"),
+    "end.toml": GASKET.format(id="end", of="pipe"),
+}
+
+
+@pytest.mark.parametrize(
+    ("gap", "grade"),
+    [
+        ("1000.6 mm", None),
+        ("1009.4 mm", None),
+        ("1009.5 mm", Grade.NONCONFORMITY),
+        ("1040 mm", Grade.NONCONFORMITY),
+    ],
+)
+def test_a_sliding_joint_gives_what_the_hot_pipe_leaves_of_it(
+    workshop: DesignFolder, gap: str, grade: Grade | None
+) -> None:
+    """1000 + 2 × 2 + 5.44 = 1009.44 mm."""
+    files = {**FILES, "pipe.toml": changed(PIPE, ("1003 mm", gap))}
+    check = workshop.write(files, settings=WITH_METALS).only(RULE, "pipe")
+    assert (check.outcome, check.grade) == ("conforms" if grade is None else "finding", grade)
+    if grade is not None:
+        assert on_sheet(check, "Y") == pytest.approx(4.56e-3)
+
+
+@pytest.mark.parametrize("by", ["bends", "lens joints", ""])
+@pytest.mark.parametrize(("gap", "outcome"), [("1004.99 mm", "conforms"), ("1005.01 mm", "finding")])
+def test_without_such_a_joint_the_bolts_draw_a_millimetre_together(
+    workshop: DesignFolder, by: str, gap: str, outcome: str
+) -> None:
+    """1000 + 2 × 2 + 1 mm, whatever movement is stated."""
+    taken = f'takes_up_by = "{by}"' if by else ""
+    text = changed(PIPE, ("1003 mm", gap), ('takes_up_by = "sliding joint"', taken))
+    check = workshop.write({**FILES, "pipe.toml": text}, settings=WITH_METALS).only(RULE, "pipe")
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("end", "filled"),
+    [
+        ('seal = "ground face"', 2.0),
+        ('seal = "gasket"\ngasket.thickness = "4 mm"', 6.0),
+        (None, 5.0),
+    ],
+)
+def test_a_ground_face_fills_nothing_and_a_joint_not_drawn_three_millimetres(
+    workshop: DesignFolder, end: str | None, filled: float
+) -> None:
+    """Beside the 2 mm of the other end."""
+    files = {name: text for name, text in FILES.items() if name != "end.toml"}
+    if end is not None:
+        files["end.toml"] = f'kind = "bolted-joint"\nid = "end"\nholds = "pipe"\n{end}\n'
+    check = workshop.write(files, settings=WITH_METALS).only(RULE, "pipe")
+    assert on_sheet(check, "e") == pytest.approx((3.0 - filled) / 1e3)
+
+
+@pytest.mark.parametrize(("gap", "outcome"), [("1023.9 mm", "conforms"), ("1024.1 mm", "finding")])
+def test_a_lens_ring_fills_its_thickness(workshop: DesignFolder, gap: str, outcome: str) -> None:
+    """A ring of 20 mm, an end that is not drawn and 1 mm by bolts: 1000 + 20 + 3 + 1 mm."""
+    text = changed(PIPE, ("1003 mm", gap), ('"sliding joint"', '"bends"'))
+    ring = 'kind = "lens-joint"\nid = "ring"\nof = "pipe"\nthickness = "20 mm"\n'
+    files = {"metals.toml": METALS, "pipe.toml": text, "ring.toml": ring}
+    assert workshop.write(files, settings=WITH_METALS).only(RULE, "pipe").outcome == outcome
+
+
+@pytest.mark.parametrize(
+    "missing",
+    [
+        'design_temperature = "220 °C"',
+        'joint_movement = "10 mm"',
+        'anchor_movement = "2 mm"',
+        'anchor_distance = "1 m"',
+    ],
+)
+def test_what_the_joint_gives_needs_all_that_moves_the_pipe(workshop: DesignFolder, missing: str) -> None:
+    files = {**FILES, "pipe.toml": PIPE.replace(f"{missing}\n", "")}
+    check = workshop.write(files, settings=WITH_METALS).only(RULE, "pipe")
+    assert check.outcome == "not assessed"
