@@ -21,10 +21,10 @@ from speclint_assembly.sources import GEOMETRY
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=GEOMETRY,
-    why="a cover drawn in by its studs on a spigot that is too large cracks the end of the liner; one that is looser than "
-    "the studs centres nothing",
-    leaves_out=f"the place of the studs on their circle, and the length of the spigot; how the spigot centres a stuffing "
-    f"box on its rod (packing.gland); {DEFERS}",
+    why="a cover drawn in by its studs on a spigot that is too large cracks the end of the liner; one that is "
+    "looser than the studs centres nothing",
+    leaves_out=f"the place of the studs on their circle, and the length of the spigot; how the spigot centres a "
+    f"stuffing box on its rod (packing.gland); {DEFERS}",
     against=(),
     limits=[BY_HAND],
 )

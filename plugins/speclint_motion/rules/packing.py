@@ -69,8 +69,8 @@ def rating(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
     gravest=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A rod that touches its bush is scored; water from a gland without a drain runs into the axleboxes.",
-    leaves_out="sag of the rod and wear of the slippers, which use up the clearance at the bottom; a box or cover set by "
-    "its rod as it is tightened; a cover without a spigot, and the play of a size that is not stated (cover.enters, "
+    leaves_out="sag of the rod and wear of the slippers, which use up the clearance at the bottom; a box or cover "
+    "set by its rod as it is tightened; a cover without a spigot, and the play of a size that is not stated (cover.enters, "
     "box.enters)",
     against=("seize", "wear"),
     against_on={"piston-rod": ("wear",)},
@@ -110,7 +110,7 @@ def gland(box: StuffingBox, sheet: Sheet) -> Judgement:
 
 
 def _plays(box: StuffingBox, sheet: Sheet) -> list[Metres]:
-    """Play of the box in the hole of its cover, and of the cover's spigot in what it enters, as far as both are stated."""
+    """Play of the box in the hole of its cover, and of the cover's spigot in what it enters, as far as stated."""
     if not sheet.is_stated("cover of the box", box.in_cover):
         return []
     cover, plays = sheet.follow(box.in_cover), []

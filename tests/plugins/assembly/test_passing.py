@@ -380,7 +380,7 @@ def test_a_spigot_may_enter_the_bore_of_the_block(workshop: DesignFolder, spigot
 
 @pytest.mark.parametrize("stage", ["for-review", "released"])
 def test_a_spigot_that_centres_nothing_is_a_query_at_each_stage(workshop: DesignFolder, stage: str) -> None:
-    """500 - 497 = 3 mm of play, and the studs M24 in holes of 26 mm have 2: it goes in, and the studs carry the cover."""
+    """500 - 497 = 3 mm of play, and the studs M24 in holes of 26 mm have 2: it goes in."""
     loose = ("cover-back", 'spigot_diameter = "499.5 mm"', 'spigot_diameter = "497 mm"')
     check = write(workshop, loose, stage=stage).only("cover.enters", "cover-back")
     expect_finding(check, grade=Grade.QUERY, says="3 mm of play")
