@@ -70,8 +70,8 @@ def rating(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A rod that touches its bush is scored; water from a gland without a drain runs into the axleboxes.",
     leaves_out="sag of the rod and wear of the slippers, which use up the clearance at the bottom; a box or cover "
-    "set by its rod as it is tightened; a cover without a spigot, and the play of a size that is not stated (cover.enters, "
-    "box.enters)",
+    "set by its rod as it is tightened; a cover without a spigot, and the play of a size that is not stated "
+    "(cover.enters, box.enters)",
     against=("seize", "wear"),
     against_on={"piston-rod": ("wear",)},
     limits=[
