@@ -3,36 +3,55 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Metres
 from speclint.facts import end_closed_by, graded_as_assembly, liner_under
 from speclint.specs import BoltedJoint, CylinderCover
-from speclint_assembly.formulae.sizes import half_of_tool
+from speclint_assembly.formulae.sizes import half_of_tool, room_left
 from speclint_assembly.inputs.room import BY_HAND, DEFERS, passes
-from speclint_assembly.inputs.studs import nominal_of, studs_pass
+from speclint_assembly.inputs.studs import joints_of, nominal_of, play_of, studs_pass
 from speclint_assembly.sources import GEOMETRY
 
 
 @rule(
     "cover.enters",
-    title="The spigot of a cover is no larger than what it enters, and its studs pass their holes with 0.5 mm to spare",
+    edition=2,
+    title="The spigot of a cover is no larger than what it enters and has no more play in it than the studs in their "
+    "holes, which they pass with 0.5 mm to spare",
     on=CylinderCover,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=GEOMETRY,
-    why="a cover drawn in by its studs on a spigot that is too large cracks the end of the liner",
-    leaves_out=f"the place of the studs on their circle, and the length of the spigot; {DEFERS}",
+    why="a cover drawn in by its studs on a spigot that is too large cracks the end of the liner; one that is "
+    "looser than the studs centres nothing",
+    leaves_out=f"the place of the studs on their circle, and the length of the spigot; how the spigot centres a "
+    f"stuffing box on its rod (packing.gland); {DEFERS}",
     against=(),
     limits=[BY_HAND],
 )
 def cover_enters(cover: CylinderCover, sheet: Sheet) -> Judgement:
-    """Spigot, where there is one, against the bore or recess that it names; each stud against its hole."""
+    """Spigot, where there is one, against the bore or recess that it names; each stud against its hole.
+
+    A spigot with more play than the studs have is a query: it enters, and the studs carry the cover.
+    """
     judged = studs_pass(cover, sheet)
     spigot = sheet.take("D_s", cover.spigot_diameter)
-    if spigot > 0:
-        enters = sheet.at_most(spigot, _entered(cover, sheet)).else_says(
-            "spigot {found}, what it enters {limit}"
+    if spigot <= 0:
+        return graded_as_assembly(judged, cover, sheet)
+    entered = _entered(cover, sheet)
+    enters = sheet.at_most(spigot, entered).else_says("spigot {found}, what it enters {limit}")
+    passed = graded_as_assembly(sheet.worst(judged, enters), cover, sheet)
+    return sheet.worst(passed, _centres(sheet.work("p_s", room_left, W=entered, w=spigot), cover, sheet))
+
+
+def _centres(play: Metres, cover: CylinderCover, sheet: Sheet) -> Judgement:
+    """The play of the spigot against that of each joint's studs in their holes."""
+
+    def judge(joint: BoltedJoint) -> Judgement:
+        return sheet.at_most(play, play_of(joint, sheet)).else_says(
+            f"spigot has {{found}} of play, the studs of {joint.id} {{limit}} in their holes: it centres nothing"
         )
-        judged = sheet.worst(judged, enters)
-    return graded_as_assembly(judged, cover, sheet)
+
+    return sheet.each(joints_of(cover, sheet), judge).graded(Grade.QUERY)
 
 
 def _entered(cover: CylinderCover, sheet: Sheet) -> float:

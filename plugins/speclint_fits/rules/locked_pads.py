@@ -7,8 +7,8 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals
-from speclint.facts import fastenings_of_pad
-from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.facts import fastenings_of_pad, locks_block
+from speclint.handbook.fits import DIN_7190_2001, DRAWING_TEMPERATURE, interference_after_smoothing
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import sum_of_loads
 from speclint.specs import CaseName, CylinderBlock, LoadCase, LocatingFace
@@ -29,7 +29,6 @@ from speclint_fits.inputs.locked import (
     Held,
     Pair,
     held_back,
-    locked_on_frames,
     modulus_of_block,
     pairs_of,
     section_of_frame,
@@ -237,33 +236,35 @@ def _set(pair: Pair, held: Held, sheet: Sheet) -> Metres:
 
 @rule(
     "frame.true-interference",
-    title="The least interference of each of two locked pads is not used up by flatness and squareness of the faces "
-    "and the smoothing of their roughness",
+    edition=2,
+    title="The least interference of a pad that locks the block, one or two on a frame, is not used up by smoothing of "
+    "the roughness of both faces, nor by that with their flatness and squareness",
     wrong="flatness, squareness and smoothing use up the interference: {left} left",
     on=LocatingFace,
     grade=Grade.QUERY,
-    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="Faces that are out of flat bear at their edges, and what was reckoned as grip is play.",
-    leaves_out="waviness, and how the faces are measured; that the sizes alone give interference (fit.locating-lugs)",
+    gravest=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE, DIN_7190_2001],
+    why="Faces that are rough or out of flat bear at their peaks and edges, and what was reckoned as grip is play.",
+    leaves_out="waviness, and how the faces are measured; that the sizes alone give interference (fit.locating-lugs), "
+    "whose greatest pressure smoothing does not ease; what growth of a hot pad presses anew",
     against=("loosen",),
     against_on={"cylinder-block": ("loosen",)},
 )
 def true_interference_left(face: LocatingFace, sheet: Sheet) -> Judgement:
-    """δ less half of all zones of form and 0.8 of both depths of roughness."""
+    """δ less 0.8 of both depths of roughness, a nonconformity where that takes all, and less half of all zones."""
     pad_in = seated(face, sheet)
-    name = sheet.read("pad", face.pad)
-    if not any(name in names and len(names) == 2 for names in locked_on_frames(pad_in.block, sheet)):
-        raise sheet.not_applicable("it is none of two pads that lock the block on one frame")
+    if not locks_block(sheet.read("pad", face.pad), pad_in.pad, sheet):
+        raise sheet.not_applicable("this pad slides, so that the block may grow")
     δ = interference_of(pad_in, sheet)
-    left = sheet.work(
-        "δ_t",
-        true_interference,
-        δ=δ,
-        z=form_of(pad_in, sheet),
-        R_p=sheet.take("R_p", pad_in.pad.roughness),
-        R_s=sheet.take("R_s", face.roughness),
+    R_p, R_s = sheet.take("R_p", pad_in.pad.roughness), sheet.take("R_s", face.roughness)
+    smoothed = sheet.work("δ_w", interference_after_smoothing, delta=δ, Rz_in=R_p, Rz_out=R_s)
+    alone = (
+        sheet.stays(smoothed, δ)
+        .else_says("smoothing of the roughness alone uses up the interference: {left} left")
+        .graded(Grade.NONCONFORMITY)
     )
-    return sheet.stays(left, δ)
+    left = sheet.work("δ_t", true_interference, δ=δ, z=form_of(pad_in, sheet), R_p=R_p, R_s=R_s)
+    return sheet.worst(alone, sheet.stays(left, δ))
 
 
 RULES: tuple[Rule, ...] = (grip_kept, locked_force, true_interference_left)

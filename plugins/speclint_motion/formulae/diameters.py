@@ -35,3 +35,18 @@ def room_round(d_b: Metres, d: Metres) -> Metres:
     """
     require(d <= d_b, f"a rod of {d * 1e3:.6g} mm does not go into a bore of {d_b * 1e3:.6g} mm")
     return (d_b - d) / 2
+
+
+@formula("c_r = c − p", cites=[FIRST_PRINCIPLES])
+def left_off_centre(c: Metres, p: Metres) -> Metres:
+    """Clearance of a rod in its bush that is left when what carries the bush lies to one side.
+
+    c_r = c − p
+
+    ``c`` of the rod in the bush, ``p`` play of what carries it, both on the diameter [m]: off centre by half of ``p``,
+    it takes as much of the half of ``c`` on one side. Returns [m], below 0 where the rod touches.
+
+    >>> round(left_off_centre(c=0.65e-3, p=0.2e-3) * 1e3, 9)
+    0.45
+    """
+    return c - p

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Any
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
@@ -15,30 +16,41 @@ from speclint.specs import (
     Duty,
     Link,
     PipeFlange,
+    Rocker,
+    Tappet,
     ValveSeat,
     ValveSpindle,
 )
 from speclint_pairings.formulae.surfaces import harder_by
 from speclint_pairings.formulae.tables import anodic_metal
+from speclint_pairings.rules.skins import HARDENS
 
 
 @rule(
     "pairing.hardness",
-    title="The spindle has a treated surface, or is at least 30 HB harder than its guide",
+    edition=2,
+    title="The spindle has a treated surface, or is at least 30 HB harder than its guide; its cap is hardened where a "
+    "hardened tappet or rocker strikes it",
     wrong="spindle {found} harder than its guide, {limit} wanted",
     on=ValveSpindle,
     grade=Grade.OBSERVATION,
+    gravest=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="of two surfaces that rub the softer wears: that should be the bush, which is cheap, and not "
-    "the spindle",
-    leaves_out="how hard a treated surface is; rings and liners, which have a rule of their own",
+    "the spindle; a soft cap under a hard tappet is beaten hollow, and the clearance of the gear grows with it",
+    leaves_out="how hard a treated surface is; a cap that is harder than what strikes it; the pressure between them; "
+    "rings and liners, which have a rule of their own",
     against=("wear",),
     limits=[
         Limit("apart", "30 HB", "Brinell hardness", COMMON_PRACTICE, "least difference in Brinell hardness")
     ],
 )
 def hardness(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
-    """The hardness of both materials, at the ends of their bands that are nearest to each other."""
+    """The hardness of both materials, at the ends of their bands that are nearest to each other; the cap by words."""
+    return sheet.worst(_in_guide(spindle, sheet), *_struck(spindle, sheet))
+
+
+def _in_guide(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     if sheet.is_stated("surface", spindle.surface):
         treatment = sheet.read("surface", spindle.surface)
         return sheet.states(True, f"the spindle is {treatment}", where=spindle.surface.where)
@@ -46,6 +58,24 @@ def hardness(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     H_1 = sheet.look_up("H_1", sheet.material_of(spindle).hardness, of=spindle)
     H_2 = sheet.look_up("H_2", guide.hardness)
     return sheet.at_least(sheet.work("ΔH", harder_by, H_1=H_1, H_2=H_2), sheet.limit("apart", "ΔH_n"))
+
+
+def _struck(spindle: ValveSpindle, sheet: Sheet) -> Iterator[Judgement]:
+    """The cap of a spindle against each hardened tappet or rocker that works it: the cap itself is hardened.
+
+    Where nothing is said of the cap, a spindle that is hardened answers for its end; else it is a query.
+    """
+    for one in (*sheet.belonging_to(spindle, Tappet), *sheet.belonging_to(spindle, Rocker)):
+        if sheet.said(f"surface of {one.id}", one.surface) not in HARDENS:
+            continue
+        cap = spindle.cap.hardening
+        if sheet.is_stated("hardening of its cap", cap):
+            how = sheet.read("hardening of its cap", cap)
+            says = f"{one.id} is hardened, and strikes a cap that is {how}"
+            yield sheet.states(how != "not hardened", says, where=cap.where).graded(Grade.NONCONFORMITY)
+        elif sheet.said(f"surface of {spindle.id}", spindle.surface) not in HARDENS:
+            says = f"{one.id} is hardened, and nothing says how the cap that it strikes is"
+            yield sheet.states(False, says, where=spindle.where).graded(Grade.QUERY)
 
 
 @rule(

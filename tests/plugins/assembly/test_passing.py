@@ -64,8 +64,11 @@ LIMITS = [
     ("rod.enters", "rod", "cover-back", 'central_hole = "150 mm"', "85 mm", "84.9 mm"),
     ("box.enters", "box", "box", 'outside_diameter = "149 mm"', "150 mm", "150.1 mm"),
     ("box.enters", "gland", "studs-gland", 'hole = "26 mm"', "24.51 mm", "24.49 mm"),
-    ("cover.enters", "cover-front", "cover-front", 'spigot_diameter = "618 mm"', "620 mm", "620.1 mm"),
-    ("cover.enters", "cover-back", "cover-back", 'spigot_diameter = "499 mm"', "500 mm", "500.1 mm"),
+    ("cover.enters", "cover-front", "cover-front", 'spigot_diameter = "618.5 mm"', "620 mm", "620.1 mm"),
+    ("cover.enters", "cover-back", "cover-back", 'spigot_diameter = "499.5 mm"', "500 mm", "500.1 mm"),
+    # the studs M24 in holes of 26 mm have 2 mm of play: 620 - 2 and 500 - 2 mm
+    ("cover.enters", "cover-front", "cover-front", 'spigot_diameter = "618.5 mm"', "618.01 mm", "617.99 mm"),
+    ("cover.enters", "cover-back", "cover-back", 'spigot_diameter = "499.5 mm"', "498.01 mm", "497.99 mm"),
     ("cover.enters", "cover-back", "studs-cover-back", 'hole = "26 mm"', "24.51 mm", "24.49 mm"),
     # the tool 1 × 24 mm round the axis, and 0.5 mm
     ("stud.goes-in", "studs-cover-back", "studs-cover-back", 'to_wall = "30 mm"', "24.51 mm", "24.49 mm"),
@@ -343,7 +346,7 @@ def test_a_cam_that_passes_the_housings_needs_no_lid(workshop: DesignFolder) -> 
 def test_a_cover_that_does_not_enter_is_held_once_released(
     workshop: DesignFolder, stage: str, grade: Grade
 ) -> None:
-    large = ("cover-back", 'spigot_diameter = "499 mm"', 'spigot_diameter = "501 mm"')
+    large = ("cover-back", 'spigot_diameter = "499.5 mm"', 'spigot_diameter = "501 mm"')
     expect_finding(write(workshop, large, stage=stage).only("cover.enters", "cover-back"), grade=grade)
     cage = ("cage", 'outside_diameter = "220 mm"', 'outside_diameter = "240 mm"')
     expect_finding(write(workshop, cage, stage=stage).only("cage.enters", "cage"), grade=Grade.NONCONFORMITY)
@@ -390,8 +393,16 @@ def test_a_spring_inside_another_has_no_housing_of_its_own(
 def test_a_spigot_may_enter_the_bore_of_the_block(workshop: DesignFolder, spigot: str, outcome: str) -> None:
     """The bore has 560 mm, its recess 620 mm."""
     enters = ("cover-front", '"recess of the collar"', '"bore of the block"')
-    size = ("cover-front", 'spigot_diameter = "618 mm"', f'spigot_diameter = "{spigot}"')
+    size = ("cover-front", 'spigot_diameter = "618.5 mm"', f'spigot_diameter = "{spigot}"')
     assert write(workshop, enters, size).only("cover.enters", "cover-front").outcome == outcome
+
+
+@pytest.mark.parametrize("stage", ["for-review", "released"])
+def test_a_spigot_that_centres_nothing_is_a_query_at_each_stage(workshop: DesignFolder, stage: str) -> None:
+    """500 - 497 = 3 mm of play, and the studs M24 in holes of 26 mm have 2: it goes in."""
+    loose = ("cover-back", 'spigot_diameter = "499.5 mm"', 'spigot_diameter = "497 mm"')
+    check = write(workshop, loose, stage=stage).only("cover.enters", "cover-back")
+    expect_finding(check, grade=Grade.QUERY, says="3 mm of play")
 
 
 def test_the_side_on_which_a_cam_box_is_withdrawn_is_asked(workshop: DesignFolder) -> None:

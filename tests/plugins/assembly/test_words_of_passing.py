@@ -170,7 +170,7 @@ def test_a_cover_without_a_spigot_enters_nothing(workshop: DesignFolder) -> None
     """0 mm is the size of a spigot that is not there."""
     none = (
         "cover-back",
-        'spigot_diameter = "499 mm"\nspigot_enters = "bore of the liner"',
+        'spigot_diameter = "499.5 mm"\nspigot_enters = "bore of the liner"',
         'spigot_diameter = "0 mm"',
     )
     only = with_links("studs-cover-back")

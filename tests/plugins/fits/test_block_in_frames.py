@@ -209,7 +209,7 @@ def test_one_locked_pad_has_none_of_it(workshop: DesignFolder) -> None:
     assert workshop.only(SCHEME).outcome == "conforms"
     assert workshop.only(FORCE).outcome == "not applicable"
     assert workshop.only(GRIP).outcome == "not applicable"
-    assert workshop.only(TRUE, "face-back").outcome == "not applicable"
+    assert workshop.only(TRUE, "face-front").outcome == "not applicable"
 
 
 def _gripping(width: str) -> dict[str, str]:
@@ -331,6 +331,29 @@ def test_form_and_smoothing_from_both_sides(workshop: DesignFolder, width: str, 
     made["face-back.toml"] = made["face-back.toml"].replace('flatness = "0 mm"', 'flatness = "0.01 mm"')
     check = workshop.write(made).only(TRUE, "face-back")
     assert (check.outcome, check.grade) == (outcome, Grade.QUERY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(
+    ("depth", "outcome"),
+    [("18.7 µm", "conforms"), ("18.8 µm", "finding")],
+)
+def test_smoothing_alone_of_one_locked_pad_from_both_sides(
+    workshop: DesignFolder, depth: str, outcome: str
+) -> None:
+    """0.03 mm of interference is smoothed away by 0.8 × 2 × 18.75 µm; flat faces, so that form takes nothing."""
+    made = files(
+        ('"two locked"', '"one locked"'),
+        ('takes = ["lengthwise", "weight"]', 'takes = ["weight"]'),
+        ('roughness = "3 µm"', f'roughness = "{depth}"'),
+    )
+    made["face-back.toml"] = made["face-back.toml"].replace('roughness = "3 µm"', f'roughness = "{depth}"')
+    check = workshop.write(made).only(TRUE, "face-back")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_a_locked_pad_of_unknown_roughness_is_not_taken_as_smooth(workshop: DesignFolder) -> None:
+    made = files(('roughness = "3 µm"', ""))
+    assert workshop.write(made).only(TRUE, "face-back").outcome == "not assessed"
 
 
 def test_form_adds_to_the_greatest_interference(workshop: DesignFolder) -> None:

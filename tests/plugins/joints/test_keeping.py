@@ -10,8 +10,10 @@ from tests.plugins.joints.bench import bench, without
 
 
 def _nut(workshop: DesignFolder, place: str, how: str) -> DesignFolder:
+    over = "true" if place == "track" else "false"
     return bench(
         workshop,
+        ("studs", "over_track = false", f"over_track = {over}"),
         ("studs", 'could_fall_into = "nothing"', f'could_fall_into = "{place}"'),
         ("studs", 'locking = "lock plate"', f'locking = "{how}"'),
     )
@@ -60,8 +62,9 @@ def test_nothing_clears_no_nut_without_a_lock(
     assert place in check.says
 
 
-@pytest.mark.parametrize(("how", "grade"), [("none", Grade.NONCONFORMITY), ("lock nut", Grade.OBSERVATION)])
+@pytest.mark.parametrize(("how", "grade"), [("none", Grade.NONCONFORMITY), ("lock nut", Grade.QUERY)])
 def test_over_the_track_a_nut_falls_on_it(workshop: DesignFolder, how: str, grade: Grade) -> None:
+    """And not into nothing, as it is said: a query, where the lock nut is but an observation."""
     bench(
         workshop,
         ("studs", "over_track = false", "over_track = true"),
@@ -70,6 +73,60 @@ def test_over_the_track_a_nut_falls_on_it(workshop: DesignFolder, how: str, grad
     check = workshop.only("joint.locking", "studs")
     assert check.grade is grade
     assert "on the track" in check.says
+
+
+HOLDS = {
+    "gland": ('kind = "gland"\nid = "held"\nof = "cover"\n', "into the motion"),
+    "stuffing box": ('kind = "stuffing-box"\nid = "held"\nin_cover = "cover"\n', "into the motion"),
+    "slide bar": ('kind = "slide-bar"\nid = "held"\n', "into the motion"),
+    "crosshead": ('kind = "crosshead"\nid = "held"\n', "into the motion"),
+    "rod": ('kind = "piston-rod"\nid = "held"\n', "into the motion"),
+    "bracket": ('kind = "bracket"\nid = "held"\nover_track = true\n', "on the track"),
+    "bracket elsewhere": ('kind = "bracket"\nid = "held"\nover_track = false\n', ""),
+    "silent bracket": ('kind = "bracket"\nid = "held"\n', ""),
+}
+
+
+def _holding(workshop: DesignFolder, held: str, *changes: tuple[str, str, str]) -> DesignFolder:
+    folder = bench(workshop, ("studs", 'holds = "cover"', 'holds = "held"'), *changes)
+    (folder.root / "held.toml").write_text(HOLDS[held][0], encoding="utf-8")
+    return folder
+
+
+@pytest.mark.parametrize("held", [*HOLDS])
+def test_nothing_is_a_query_over_motion_and_track_however_the_nut_is_locked(
+    workshop: DesignFolder, held: str
+) -> None:
+    check = _holding(workshop, held).only("joint.locking", "studs")
+    into = HOLDS[held][1]
+    assert (check.outcome, check.grade) == (("finding", Grade.QUERY) if into else ("conforms", None))
+    assert not into or f"said to fall into nothing, and could fall {into}" in check.says
+
+
+@pytest.mark.parametrize(("end", "grade"), [("front", None), ("back", Grade.QUERY)])
+def test_a_locked_nut_of_a_back_cover_falls_into_the_motion(
+    workshop: DesignFolder, end: str, grade: Grade | None
+) -> None:
+    bench(workshop, ("cover", 'end = "front"', f'end = "{end}"'))
+    assert workshop.only("joint.locking", "studs").grade is grade
+
+
+def test_where_nut_and_part_could_fall_agrees(workshop: DesignFolder) -> None:
+    bench(workshop, ("studs", 'could_fall_into = "nothing"', 'could_fall_into = "track"'))
+    check = workshop.only("joint.locking", "studs")
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert "is said to fall on the track" in check.says
+
+
+@pytest.mark.parametrize(
+    ("held", "outcome"), [("bracket", "not assessed"), ("bracket elsewhere", "not applicable")]
+)
+def test_a_bracket_over_the_track_is_kept_whatever_its_bolts_say(
+    workshop: DesignFolder, held: str, outcome: str
+) -> None:
+    """Seven bolts that are said not to stand over the track: a second retention is asked for."""
+    folder = _holding(workshop, held, ("studs", "count = 20", "count = 7"))
+    assert folder.only("fastening.underside", "studs").outcome == outcome
 
 
 def test_a_locked_nut_is_locked_wherever_it_would_fall(workshop: DesignFolder) -> None:

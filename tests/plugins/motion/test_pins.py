@@ -8,6 +8,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.handbook.members import projected_pressure
 from speclint.testing import DesignFolder, on_sheet
+from speclint_motion.formulae.diameters import left_off_centre
 from speclint_motion.formulae.pins import moment_of_held_pin
 from speclint_motion.formulae.shafts import (
     effective_diameter,
@@ -206,6 +207,47 @@ def test_a_rod_that_does_not_go_into_its_bush_is_more_than_an_observation(
     """A rod of 90 mm: nothing is left of the clearance in a bore of 90 mm, be it that of the bush or of the gland."""
     check = workshop.write(files("box", (old, new.format(bore)))).only(GLAND)
     assert (check.outcome, check.grade) == ("finding", grade)
+
+
+COVER = """
+kind = "cylinder-cover"
+id = "cover"
+closes = "block"
+of_end = "back"
+end = "back"
+central_hole = "150 mm"
+spigot_diameter = "499.8 mm"
+spigot_enters = "bore of the liner"
+"""
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "outcome"),
+    [
+        # 90.6 - 90 - (500 - 499.8) = 0.4 mm of play for the box in 150 mm
+        ("149.9 mm", "149.601 mm", "conforms"),
+        ("149.9 mm", "149.599 mm", "finding"),
+        # 90.6 - 90 - (150 - 149.9) = 0.5 mm for the spigot in 500 mm
+        ("499.8 mm", "499.501 mm", "conforms"),
+        ("499.8 mm", "499.499 mm", "finding"),
+        # no spigot: 90.6 - 90 - 0.1 mm; nothing is known of the hole: 90.6 - 90 - 0.2 mm
+        ('"499.8 mm"', '"0 mm"', "conforms"),
+        ('central_hole = "150 mm"\n', "", "conforms"),
+    ],
+)
+def test_box_and_spigot_lie_to_one_side_from_both_sides(
+    workshop: DesignFolder, old: str, new: str, outcome: str
+) -> None:
+    made = files("box", ('seals = "rod"', 'seals = "rod"\nin_cover = "cover"\noutside_diameter = "149.9 mm"'))
+    made["cover.toml"] = COVER
+    made = {name: text.replace(old, new) for name, text in made.items()}
+    check = workshop.write(made).only(GLAND)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@given(c=st.floats(0, 5e-3), p=st.floats(0, 5e-3), more=st.floats(0, 1e-3))
+def test_play_never_gives_clearance(c: float, p: float, more: float) -> None:
+    assert left_off_centre(c, p + more) <= left_off_centre(c, p) <= c
 
 
 def test_a_box_without_a_drain_is_found(workshop: DesignFolder) -> None:

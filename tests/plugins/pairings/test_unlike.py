@@ -50,6 +50,37 @@ def test_a_treated_spindle_is_hard(workshop: DesignFolder) -> None:
     assert workshop.only(HARDNESS).outcome == "conforms"
 
 
+STRIKES = {
+    "tappet": 'kind = "tappet"\nid = "striker"\nworks = "spindle"\n',
+    "rocker": 'kind = "rocker"\nid = "striker"\nworks = "spindle"\n',
+}
+
+
+@pytest.mark.parametrize("striker", ["tappet", "rocker"])
+@pytest.mark.parametrize(
+    ("own", "surface", "cap", "grade"),
+    [
+        ("hard chromium plated", "case hardened", "not hardened", Grade.NONCONFORMITY),
+        ("nitrided", "case hardened", "not hardened", Grade.NONCONFORMITY),
+        ("nitrided", "nitrided", "through hardened", None),
+        ("nitrided", "induction hardened", "nitrided", None),
+        ("nitrided", "", "not hardened", None),
+        ("nitrided", "case hardened", "", None),
+        ("hard chromium plated", "case hardened", "", Grade.QUERY),
+    ],
+)
+def test_a_cap_is_as_hard_as_what_strikes_it(
+    workshop: DesignFolder, striker: str, own: str, surface: str, cap: str, grade: Grade | None
+) -> None:
+    """By words: a hardened tappet or rocker asks for a hardened cap, or a hardened spindle whose cap is silent."""
+    spindle = SPINDLE + f'surface = "{own}"\n' + (f'cap = {{ hardening = "{cap}" }}\n' if cap else "")
+    works = STRIKES[striker] + (f'surface = "{surface}"\n' if surface else "")
+    found = {"spindle.toml": spindle, "striker.toml": works, "own.toml": OWN.format(steel=250)}
+    workshop.write(found, settings='materials = ["own.toml"]\nleave_out = ["own.toml"]\n')
+    check = workshop.only(HARDNESS)
+    assert (check.outcome, check.grade) == ("conforms" if grade is None else "finding", grade)
+
+
 def test_hardness_is_not_assessed_without_a_guide(workshop: DesignFolder) -> None:
     text = 'kind = "valve-spindle"\nid = "spindle"\nmaterial = "stainless-1.4021"\n'
     assert workshop.write({"spindle.toml": text}).only(HARDNESS).outcome == "not assessed"
