@@ -14,13 +14,14 @@ from speclint_agreement.inputs import in_block
 def _pins(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
     """Each pin against the crank at which it turns: its block, the axle that this drives, and half of its stroke.
 
-    Its seat against the boss that the axle states for it.
+    A crank pin, and not one of a crosshead; its seat against the boss that the axle states for it.
     """
     for name, piece in axle.turning.items():
         if not sheet.is_stated(f"part of {name}", piece.of):
             continue
         pin = sheet.follow(piece.of)
         if isinstance(pin, Pin):
+            yield from _of_crank(name, piece, pin, sheet)
             yield from _in_boss(name, piece, pin, sheet)
         if (
             isinstance(pin, Pin)
@@ -33,6 +34,13 @@ def _pins(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
             yield _driven(name, piece, axle, sheet)
             if sheet.is_stated(f"radius of {name}", piece.radius):
                 yield from _as_far_out(name, piece, crank, engine, sheet)
+
+
+def _of_crank(name: str, piece: Turning, pin: Pin, sheet: Sheet) -> Iterator[Pair]:
+    """Its place against the only one that turns with an axle."""
+    if sheet.is_stated(f"place of {pin.id}", pin.place):
+        turns = Worked("crank pin", (piece.of.where,), f"what turns with {name}")
+        yield Pair(pin.place, turns, name=f"{name}, place")
 
 
 def _in_boss(name: str, piece: Turning, pin: Pin, sheet: Sheet) -> Iterator[Pair]:
@@ -78,7 +86,7 @@ def _as_far_out(name: str, piece: Turning, crank: Crank, engine: Engine, sheet: 
 of_its_crank: Rule = agreement(
     "axle.pins-of-its-cranks",
     title="A crank pin that turns with an axle is moved by the piston of the block whose crank it turns at, on the "
-    "axle that this crank drives, half of its stroke out of the middle, its seat in the boss there",
+    "axle that this crank drives, half of its stroke out of the middle, its seat in the boss there; no crosshead pin",
     on=DrivingAxle,
     pairs=_pins,
     within="0.1 mm",

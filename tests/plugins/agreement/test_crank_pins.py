@@ -33,6 +33,8 @@ FILES = {
         ("axle.toml", 'driven_by = ["left"]', "", OTHER),
         ("liner.toml", '"one"', '"two"', OTHER),
         ("engine.toml", 'left.block = "one"', 'left.block = "two"', OTHER),
+        ("pin.toml", 'kind = "pin"', 'kind = "pin"\nplace = "crank pin"', FINE),
+        ("pin.toml", 'kind = "pin"', 'kind = "pin"\nplace = "crosshead pin"', OTHER),
     ],
 )
 def test_a_pin_turns_at_the_crank_of_its_cylinder(
