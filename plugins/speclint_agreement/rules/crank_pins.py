@@ -85,8 +85,8 @@ def _as_far_out(name: str, piece: Turning, crank: Crank, engine: Engine, sheet: 
 
 of_its_crank: Rule = agreement(
     "axle.pins-of-its-cranks",
-    title="A crank pin that turns with an axle is moved by the piston of the block whose crank it turns at, on the "
-    "axle that this crank drives, half of its stroke out of the middle, its seat in the boss there; no crosshead pin",
+    title="A pin that turns with an axle at a crank is a crank pin, moved by the piston of that crank's block, on the "
+    "axle that the crank drives, half of its stroke out of the middle, its seat in the boss there",
     on=DrivingAxle,
     pairs=_pins,
     within="0.1 mm",
