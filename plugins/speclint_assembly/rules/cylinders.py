@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import block_when_entering, wall_beyond_relief
+from speclint.facts import block_when_entering, wall_beyond_relief, wall_round
 from speclint.handbook.fits import DRAWING_TEMPERATURE, share_of_size
-from speclint.specs import Bore, CylinderLiner, Piston, RelievedLength
+from speclint.specs import Bore, CylinderBlock, CylinderLiner, Piston, RelievedLength
 from speclint_assembly.inputs.room import BY_HAND, heated, passes
 from speclint_assembly.sources import GEOMETRY
 
@@ -55,7 +55,7 @@ def passes_its_bore(liner: CylinderLiner, sheet: Sheet) -> Judgement:
             )
         )
         if sheet.is_stated("wall", bore.wall):
-            judged.append(_wall_left(name, length, bore, sheet))
+            judged.append(_wall_left(name, length, bore, block, sheet))
     by_dowel = sheet.read("retained by", liner.retained_by) == "dowel"
     if not by_dowel or sheet.is_stated("diameter of the collar", liner.collar.diameter):
         collar = sheet.take("D_c", liner.collar.diameter)
@@ -67,9 +67,11 @@ def passes_its_bore(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     return sheet.worst(*judged)
 
 
-def _wall_left(name: str, length: RelievedLength, bore: Bore, sheet: Sheet) -> Judgement:
+def _wall_left(
+    name: str, length: RelievedLength, bore: Bore, block: CylinderBlock, sheet: Sheet
+) -> Judgement:
     """The wall beyond a relieved length against a share of that at the fit."""
-    w, D = sheet.take("w", bore.wall), sheet.take("D_b", bore.diameter)
+    w, D = wall_round(bore, block, sheet), sheet.take("D_b", bore.diameter)
     left = sheet.work(
         f"w_r {name}", wall_beyond_relief, w=w, D=D, D_r=sheet.take(f"D {name}", length.diameter)
     )

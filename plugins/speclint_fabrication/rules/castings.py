@@ -7,22 +7,23 @@ from speclint.specs import Casting, Meeting
 from speclint_fabrication.formulae.castings import fillet_wanted, ratio_of_walls
 from speclint_fabrication.sources import CAMPBELL
 
-#: Parts that no mould of two halves gives without a core: a cylinder, its liner, a chest or a port.
-_HOLLOW = ("cylinder-block", "cylinder-liner", "steam-passage")
+#: Parts that no mould of two halves gives without a core: a cylinder, its liner, a chest or a port, a pipe, a cam box.
+_HOLLOW = ("cylinder-block", "cylinder-liner", "steam-passage", "steam-pipe", "cam-box")
 
 
 @rule(
     "casting.sections",
     title="The thickness ratio of walls that meet does not exceed its limit, their fillet reaches its least "
-    "radius, and every core, of which a hollow part has one, is supported and vented",
+    "radius, and every core, of which a hollow part has one and which nobody denies, is supported and vented",
     on=Casting,
     grade=Grade.NONCONFORMITY,
     cites=[CAMPBELL.at("ch. 10, rules for castings"), COMMON_PRACTICE],
     why="The thick wall solidifies last and draws metal from the thin one: a hot tear forms in the corner "
     "and porosity beside it.",
-    leaves_out="feeding, chills and gating, for which the foundry is responsible",
+    leaves_out="feeding, chills and gating, for which the foundry is responsible; a core of a part that may be cast "
+    "solid and bored, such as a seat or a bush",
     against=(),
-    edition=2,
+    edition=3,
     limits=[
         Limit("ratio", "1.5", "ratio", COMMON_PRACTICE, "greatest thickness ratio of walls that meet"),
         Limit(
@@ -43,10 +44,12 @@ def sections(casting: Casting, sheet: Sheet) -> Judgement:
 
 
 def _cored(casting: Casting, sheet: Sheet) -> Judgement:
-    """The cores that are listed, whatever else is said; that there is none is no word for a hollow part."""
+    """The cores that are listed, which nobody may deny; that there is none is no word for a hollow part."""
     cored = sheet.read("cored", casting.cored)
     if casting.cores:
-        return _cores(casting, sheet)
+        listed = ", ".join(casting.cores)
+        said = f"cores {listed} are listed, and it is said to {'have some' if cored else 'have none'}"
+        return sheet.worst(_cores(casting, sheet), sheet.states(cored, said, where=casting.cored.where))
     if cored:
         raise sheet.not_assessed("no core is stated", casting.where)
     if sheet.is_stated("what the casting becomes", casting.becomes):

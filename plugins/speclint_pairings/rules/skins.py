@@ -11,6 +11,7 @@ from speclint.specs import (
     Cam,
     Component,
     Crosshead,
+    Length,
     NotStated,
     Pin,
     PistonRod,
@@ -91,16 +92,21 @@ def takes_its_skin(component: Component, sheet: Sheet) -> Judgement:
     return sheet.worst(*deep)
 
 
-def _depths(component: Component, sheet: Sheet) -> Iterator[Judgement]:
-    """The stated depth of a skin against what its treatment gives: of a cam, a tappet and the cap of a spindle."""
-    surface: Stated[Any] | NotStated
+def _skin_of(component: Component) -> tuple[Stated[Any] | NotStated, str, Length] | None:
+    """How a cam, a tappet or the cap of a spindle is hardened, what it is called, and how deep."""
     if isinstance(component, ValveSpindle):
-        surface, called = component.cap.hardening, f"the cap of {component.id}"
-        depth = component.cap.hardened_depth
-    elif isinstance(component, Cam | Tappet):
-        surface, called, depth = component.surface, component.id, component.hardened_depth
-    else:
+        return component.cap.hardening, f"the cap of {component.id}", component.cap.hardened_depth
+    if isinstance(component, Cam | Tappet):
+        return component.surface, component.id, component.hardened_depth
+    return None
+
+
+def _depths(component: Component, sheet: Sheet) -> Iterator[Judgement]:
+    """The stated depth of a skin against what its treatment gives."""
+    skin = _skin_of(component)
+    if skin is None:
         return
+    surface, called, depth = skin
     treatment = sheet.said(f"hardening of {called}", surface)
     if treatment not in HARDENS or not sheet.is_stated(f"depth of the skin of {called}", depth):
         return
