@@ -35,6 +35,9 @@ from .blows import (
     share_of_stiffness as share_of_stiffness,
     struck_load as struck_load,
 )
+from .box_masses import (
+    box_with_gear as box_with_gear,
+)
 from .cam_motion import (
     WholeLift as WholeLift,
     motion as motion,
