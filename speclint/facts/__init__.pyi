@@ -35,6 +35,9 @@ from .blows import (
     share_of_stiffness as share_of_stiffness,
     struck_load as struck_load,
 )
+from .box_masses import (
+    box_with_gear as box_with_gear,
+)
 from .cam_motion import (
     WholeLift as WholeLift,
     motion as motion,
@@ -169,6 +172,7 @@ from .end_outsides import (
 from .engine import (
     bore_of_crank as bore_of_crank,
     connecting_rod_of as connecting_rod_of,
+    crank_gear as crank_gear,
     cranks_of as cranks_of,
     engine_of as engine_of,
     new_wheel as new_wheel,

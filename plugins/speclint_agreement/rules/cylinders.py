@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import apart, cover_beyond, ends_of, face_by_seat, other_end, room_for_strokes, room_left
 from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, PistonRing
-from speclint_agreement.formulae.cylinders import beyond_whole_steps
+from speclint_agreement.formulae.cylinders import beyond_whole_steps, edge_of_opening, place_beyond
 from speclint_agreement.inputs import places_apart
 
 
@@ -80,7 +80,9 @@ def _sizes(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     """Width and height as the block is put in, against the faces of its covers: how wide they are, or how far apart.
 
     Of two faces the wider one counts, as far as their widths are stated: it is no less than the one that is known.
+    The edges of each opening of a block with one bore against these faces.
     """
+    yield from _openings(block, sheet)
     for bore, ends in _both_ends(block, sheet):
         wide = [one.face_diameter for one in ends if sheet.is_stated("width of a face", one.face_diameter)]
         far = places_apart(ends, sheet)
@@ -93,6 +95,51 @@ def _sizes(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
         yield Pair(block.entering_width, least, "at least", name=f"width at {bore}")
         yield Pair(block.entering_height, least, "at least", name=f"height at {bore}")
 
+
+def _openings(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """The foremost and the hindmost edge of each opening against the faces of both ends, from the fixed point."""
+    if len(block.bores) != 1:
+        return
+    faces = [one for one in (_face_of(end, block, sheet) for end in block.ends.values()) if one is not None]
+    openings = [
+        (name, one) for name, one in block.openings.items() if sheet.is_stated(f"place of {name}", one.at)
+    ]
+    if len(faces) < 2 or not openings:
+        return
+    back, front = min(faces, key=lambda one: one.value), max(faces, key=lambda one: one.value)
+    beyond = sheet.limit(_BEYOND.name, "δ")
+    first = sheet.work("x_0", place_beyond, x_f=back.value, k=-1.0, delta=beyond)
+    last = sheet.work("x_1", place_beyond, x_f=front.value, k=1.0, delta=beyond)
+    for name, opening in openings:
+        x = sheet.take_nominal(f"x {name}", opening.at)
+        wide = sheet.is_stated(f"bore of {name}", opening.bore)
+        d = sheet.take_nominal(f"d {name}", opening.bore) if wide else 0.0
+        places = (opening.at, opening.bore)
+        hind = sheet.work(f"x_h {name}", edge_of_opening, x=x, k=-1.0, d=d)
+        fore = sheet.work(f"x_v {name}", edge_of_opening, x=x, k=1.0, d=d)
+        yield Pair(
+            worked(hind, *places), Worked(first, back.places), "at least", name=f"back of opening {name}"
+        )
+        yield Pair(
+            worked(fore, *places), Worked(last, front.places), "at most", name=f"front of opening {name}"
+        )
+
+
+def _face_of(end: CylinderEnd, block: CylinderBlock, sheet: Sheet) -> Worked | None:
+    """The place of a cover's face forward of the fixed point: as stated, else by the collar's seat."""
+    if sheet.is_stated("place of a face", end.face_at):
+        return worked(sheet.take_nominal("x_f", end.face_at), end.face_at)
+    return face_by_seat(block, end, sheet, sheet.take_nominal)
+
+
+_BEYOND = Limit(
+    "beyond its faces",
+    "50 mm",
+    "length",
+    COMMON_PRACTICE,
+    "what the clear way of an opening may stand beyond the faces of the cylinder, in a chest that overhangs them",
+    "not negative",
+)
 
 stroke_fits: Rule = agreement(
     "cylinder.stroke-fits",
@@ -144,13 +191,17 @@ last_bore_in_order: Rule = agreement(
 size_by_its_faces: Rule = agreement(
     "block.size-by-its-faces",
     title="A block is no narrower and no lower, as it is put in, than the wider face of a cylinder's covers, or than "
-    "these faces are apart, whichever is less",
+    "these faces are apart, whichever is less, and its openings lie between them",
     on=CylinderBlock,
     pairs=_sizes,
     within="",
+    limits=[_BEYOND],
+    edition=2,
     grade=Grade.NONCONFORMITY,
     why="a block that is stated narrower than its own cylinder enters the frames on paper alone",
-    leaves_out="chests, pads and flanges, by which it is larger",
+    leaves_out="chests, pads and flanges, by which it is larger; where between the faces an opening lies, and whether "
+    "its pipe comes to it there; openings of a block with several bores, or whose faces have no place from the fixed "
+    "point",
     against=("foul",),
 )
 

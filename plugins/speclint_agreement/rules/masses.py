@@ -6,14 +6,21 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
-from speclint.facts import BySizes, mass_by_sizes, mass_of_part, share_of_mass
+from speclint.facts import (
+    BySizes,
+    box_with_gear,
+    mass_by_sizes,
+    mass_of_part,
+    share_of_mass,
+)
 from speclint.specs import Mass, by_word
 
 if TYPE_CHECKING:
-    from speclint.specs import DrivingAxle
+    from speclint.specs import CamBox, DrivingAxle
 
 _Weighed = (
-    by_word.CompressionSpring
+    by_word.CamBox
+    | by_word.CompressionSpring
     | by_word.Piston
     | by_word.PistonRod
     | by_word.PoppetValve
@@ -23,7 +30,10 @@ _Weighed = (
 
 
 def _masses(part: _Weighed, sheet: Sheet) -> Iterator[Pair]:
-    """The stated mass against the least and the most that the sizes give."""
+    """The stated mass against the least and the most that the sizes give; of a cam box against walls and gear."""
+    if isinstance(part, by_word.CamBox):
+        yield from _box(part, sheet)
+        return
     by_sizes = mass_by_sizes(part, sheet, sheet.take)
     if by_sizes is None:
         return
@@ -32,6 +42,14 @@ def _masses(part: _Weighed, sheet: Sheet) -> Iterator[Pair]:
     if isinstance(part, by_word.PistonRod) and by_sizes.least is not None:
         m = sheet.work("m_e", share_of_mass, s=sheet.limit("rod with its ends", "s_e"), M=by_sizes.least)
         yield Pair(part.mass, Worked(m, by_sizes.places), "at most", name="with its ends")
+
+
+def _box(box: CamBox, sheet: Sheet) -> Iterator[Pair]:
+    """The mass of a cam box against that of its gear and of walls as thin as they are made."""
+    by_sizes = box_with_gear(box, sheet.limit("wall of a box", "t"), sheet, sheet.take)
+    if by_sizes.places:
+        least = sheet.work("m_l", share_of_mass, s=sheet.limit("least share", "s_l"), M=by_sizes.value)
+        yield Pair(box.mass, Worked(least, by_sizes.places), "at least")
 
 
 def _turning(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
@@ -88,6 +106,13 @@ _ENDS = Limit(
     COMMON_PRACTICE,
     "greatest mass of a piston rod over that of its free length",
 )
+_WALL = Limit(
+    "wall of a box",
+    "5 mm",
+    "length",
+    COMMON_PRACTICE,
+    "thinnest wall of a cam box, cast or welded, all round its overall sizes",
+)
 _PLATES = Limit(
     "spindle with its plates",
     "3",
@@ -106,8 +131,9 @@ _SEAT = Limit(
 by_sizes: Rule = agreement(
     "mass.by-sizes",
     title="The mass of a part is what its sizes and its metal give: of a spring its wire, of others no less than they "
-    "are at their thinnest, and no more than they are solid",
+    "are at their thinnest (a cam box with its gear), and no more than they are solid",
     on=(
+        by_word.CamBox,
         by_word.CompressionSpring,
         by_word.Piston,
         by_word.PistonRod,
@@ -117,13 +143,13 @@ by_sizes: Rule = agreement(
     ),
     pairs=_masses,
     within="",
-    limits=[*_LIMITS, _ENDS, _PLATES],
-    edition=2,
+    limits=[*_LIMITS, _ENDS, _PLATES, _WALL],
+    edition=3,
     grade=Grade.NONCONFORMITY,
     why="forces of inertia, lifting and balance all rest on a mass that nobody works again",
     leaves_out="ribs, bosses, collars, nuts and ends, between the least and the most; plates that are no flat walls; "
-    "the most that a weldment weighs whose block states no width and height; crossheads, tappets and cam boxes, whose "
-    "sizes do not describe them",
+    "the most that a weldment weighs whose block states no width and height; crossheads and tappets, whose sizes do "
+    "not describe them; the most that a cam box weighs, oil in it, and a box that is lifted off without its gear",
 )
 
 turning_parts: Rule = agreement(

@@ -8,24 +8,6 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula
 from speclint.equations import Metres, Ratio, SquareMetres
 
 
-@formula("A = 2 (l b + l h + b h)", cites=[FIRST_PRINCIPLES])
-def outside_of_box(
-    l: Metres,  # noqa: E741 - the letter of the equation
-    b: Metres,
-    h: Metres,
-) -> SquareMetres:
-    """Outside of a box with plain faces.
-
-    A = 2 (l b + l h + b h)
-
-    ``l`` length, ``b`` width, ``h`` height [m]. Returns [m²].
-
-    >>> round(outside_of_box(l=0.42, b=0.36, h=0.30), 4)
-    0.7704
-    """
-    return 2 * (l * b + l * h + b * h)
-
-
 @formula("A = π D²/4 + π D (H + L_0)", cites=[FIRST_PRINCIPLES])
 def outside_of_drum(D: Metres, H: Metres, L_0: Metres) -> SquareMetres:
     """Outside of a chamber of springs, a drum that stands on its cover.

@@ -6,8 +6,9 @@ from collections.abc import Iterable
 
 from speclint import COMMON_PRACTICE, Judgement, Limit, Sheet
 from speclint.equations import SquareMetres
+from speclint.handbook.members import outside_of_box
 from speclint.specs import CamBox, ChamberCover, CompressionSpring
-from speclint_steamways.formulae.chambers import outside_of_box, outside_of_drum, with_uneven
+from speclint_steamways.formulae.chambers import outside_of_drum, with_uneven
 
 UNEVEN = Limit(
     "uneven",

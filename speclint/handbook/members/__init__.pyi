@@ -48,6 +48,7 @@ from .loads import (
 )
 from .sections import (
     i_section_second_moment as i_section_second_moment,
+    outside_of_box as outside_of_box,
     radius_of_gyration as radius_of_gyration,
     rectangle_area as rectangle_area,
     rectangle_second_moment as rectangle_second_moment,

@@ -91,6 +91,18 @@ def rectangle_area(b: Metres, h: Metres) -> SquareMetres:
     return b * h
 
 
+@formula("A = 2 (l b + l h + b h)", cites=_GEOMETRY)
+def outside_of_box(l: Metres, b: Metres, h: Metres) -> SquareMetres:  # noqa: E741 - the letter of the equation
+    """Outside of a box with plain faces.
+
+    l: length, m. b: width, m. h: height, m. Returns m².
+
+    >>> round(outside_of_box(l=0.42, b=0.36, h=0.30), 4)
+    0.7704
+    """
+    return 2 * (l * b + l * h + b * h)
+
+
 @formula("I = b h³/12", cites=_GEOMETRY)
 def rectangle_second_moment(b: Metres, h: Metres) -> MetresToTheFourth:
     """Second moment of a rectangle about its axis of width.

@@ -400,3 +400,45 @@ def test_faces_that_stand_across_are_as_far_apart_as_the_block_is_wide(tmp_path:
     assert outcome(sized, "block.size-by-its-faces") == FINE
     sized.replace("block.toml", '"790 mm"', '"796 mm"')
     assert outcome(sized, "block.size-by-its-faces") == ("finding", Grade.NONCONFORMITY)
+
+
+#: Faces 600 mm before the fixed point and 155 mm behind it; an opening of 160 mm.
+OPENED = (
+    'kind = "cylinder-block"\nid = "block"\n[bores.main]\ndiameter = "560 mm"\n'
+    '[ends.front]\nof_bore = "main"\nside = "front"\nface_at = "600 mm"\n'
+    '[ends.back]\nof_bore = "main"\nside = "back"\nface_at = "-155 mm"\n'
+    '[openings.chest]\nat = "{}"\nbore = "160 mm"\n'
+)
+
+
+@pytest.mark.parametrize(
+    ("at", "ends"),
+    [
+        ("260 mm", FINE),
+        ("569 mm", FINE),
+        ("571 mm", ("finding", Grade.NONCONFORMITY)),
+        ("-124 mm", FINE),
+        ("-126 mm", ("finding", Grade.NONCONFORMITY)),
+    ],
+)
+def test_an_opening_lies_between_the_faces(tmp_path: Path, at: str, ends: tuple[str, Grade | None]) -> None:
+    """Its edges 80 mm from its middle: 600 + 50 − 80 = 570 mm, and −155 − 50 + 80 = −125 mm."""
+    made = DesignFolder(tmp_path).write({"block.toml": OPENED.format(at)})
+    assert outcome(made, "block.size-by-its-faces") == ends
+
+
+@pytest.mark.parametrize(("at", "ends"), [("649 mm", FINE), ("651 mm", ("finding", Grade.NONCONFORMITY))])
+def test_an_opening_that_states_no_way_lies_there_with_its_middle(
+    tmp_path: Path, at: str, ends: tuple[str, Grade | None]
+) -> None:
+    text = OPENED.format(at).replace('bore = "160 mm"\n', "")
+    assert outcome(DesignFolder(tmp_path).write({"block.toml": text}), "block.size-by-its-faces") == ends
+
+
+@pytest.mark.parametrize("gone", ['face_at = "-155 mm"\n', 'at = "900 mm"\n', "more"])
+def test_an_opening_without_faces_or_of_one_of_several_bores_is_not_compared(
+    tmp_path: Path, gone: str
+) -> None:
+    text = OPENED.format("900 mm")
+    text = text + '[bores.low]\ndiameter = "700 mm"\n' if gone == "more" else text.replace(gone, "", 1)
+    assert outcome(DesignFolder(tmp_path).write({"block.toml": text}), "block.size-by-its-faces") == SILENT

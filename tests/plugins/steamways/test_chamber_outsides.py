@@ -10,8 +10,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.members import outside_of_box
 from speclint.testing import DesignFolder, on_sheet
-from speclint_steamways.formulae.chambers import outside_of_box, outside_of_drum
+from speclint_steamways.formulae.chambers import outside_of_drum
 from tests.plugins.steamways.test_conducted import BOX, CHAMBER, COVER, SPINDLE, SPRING, TAPPET, files
 
 SIZES = 'length = "500 mm"\nwidth = "400 mm"\nheight = "300 mm"\n'

@@ -1,0 +1,67 @@
+"""Heights of a cylinder and what is on it, above the rail."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import FIRST_PRINCIPLES, formula
+from speclint.equations import Metres, Radians
+
+
+@formula("h = D/2 + X sin β", cites=[FIRST_PRINCIPLES])
+def height_of_axis(D: Metres, X: Metres, β: Radians) -> Metres:
+    """Height of the axis of a cylinder above the rail, at the middle between its covers.
+
+    h = D/2 + X sin β
+
+    D: diameter of the driving wheels with new tyres, m. X: from the axle to the middle of the cylinder, along its axis,
+    m. β: by which the axis rises towards the front, rad. Returns m.
+
+    Hand working: 0.875 + 3.35 × 0.05 = 1.0425.
+
+    >>> round(height_of_axis(D=1.75, X=3.35, β=math.asin(0.05)), 6)
+    1.0425
+    """
+    return D / 2 + X * math.sin(β)
+
+
+@formula("h_c = h − d/2 − t + δ", cites=[FIRST_PRINCIPLES])
+def highest_cock(h: Metres, d: Metres, t: Metres, delta: Metres) -> Metres:
+    """Greatest height of a drain cock, under the barrel of its cylinder.
+
+    h_c = h − d/2 − t + δ
+
+    h: of the axis, m. d: bore of the block, m. t: its wall, m. delta: by which the axis may lie higher, m. Returns m.
+
+    >>> round(highest_cock(h=0.875, d=0.578, t=0.04, delta=0.1), 6)
+    0.646
+    """
+    return h - d / 2 - t + delta
+
+
+@formula("h_l = h − D/2 − δ", cites=[FIRST_PRINCIPLES])
+def lowest_of_cover(h: Metres, D: Metres, delta: Metres) -> Metres:
+    """Least height of a point of a round cover.
+
+    h_l = h − D/2 − δ
+
+    h: of the axis, m. D: outside diameter of the cover, m. delta: by which the axis may lie lower, m. Returns m.
+
+    >>> round(lowest_of_cover(h=0.875, D=0.80, delta=0.1), 6)
+    0.375
+    """
+    return h - D / 2 - delta
+
+
+@formula("h_g = h + D/2 + δ", cites=[FIRST_PRINCIPLES])
+def highest_of_cover(h: Metres, D: Metres, delta: Metres) -> Metres:
+    """Greatest height of a point of a round cover.
+
+    h_g = h + D/2 + δ
+
+    h: of the axis, m. D: outside diameter of the cover, m. delta: by which the axis may lie higher, m. Returns m.
+
+    >>> round(highest_of_cover(h=0.875, D=0.80, delta=0.1), 6)
+    1.375
+    """
+    return h + D / 2 + delta
