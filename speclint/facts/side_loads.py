@@ -121,9 +121,7 @@ def side_load_by_springs(spindle: ValveSpindle, sheet: Sheet, share: Callable[[]
     if not springs:
         return None
     F = _opened(valve, springs, sheet)
-    return worked(
-        sheet.work("F_q", share_across_spindle, k=share(), F=F), *(one.shut_load for one in springs)
-    )
+    return worked(sheet.work("F_q", share_across_spindle, k=share(), F=F), valve.lift)
 
 
 def _aslant(valve: PoppetValve, springs: tuple[CompressionSpring, ...], arm: Length, sheet: Sheet) -> Newtons:
