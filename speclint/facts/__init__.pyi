@@ -473,7 +473,9 @@ from .shaft_loads import (
 )
 from .side_loads import (
     load_aslant as load_aslant,
+    share_across_spindle as share_across_spindle,
     side_load as side_load,
+    side_load_by_springs as side_load_by_springs,
     side_load_worked as side_load_worked,
 )
 from .slide_bars import (

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from speclint.equations import FIRST_PRINCIPLES, Metres, Newtons, formula, require
+from speclint.equations import FIRST_PRINCIPLES, Metres, Newtons, Ratio, formula, require
 from speclint.facts.moving_masses import greatest_mass, weight_shutting
 from speclint.facts.springs import rate_by_sizes, rates, shut_loads
 from speclint.facts.train_loads import share_across
@@ -14,6 +14,8 @@ from speclint.rules import Sheet, Worked, worked
 from speclint.specs import Length, by_word
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from speclint.specs import CompressionSpring, PoppetValve, ValveSpindle
 
 #: Ways of opening in which the weight lies along the spindle.
@@ -54,6 +56,20 @@ def side_loads_together(F: Newtons, W: Newtons) -> Newtons:
     return F + W
 
 
+@formula("F_q = k F", cites=[FIRST_PRINCIPLES])
+def share_across_spindle(k: Ratio, F: Newtons) -> Newtons:
+    """Load across a spindle as a share of that along it.
+
+    F_q = k F
+
+    ``k`` share, whose source stands at the limit that gives it; ``F`` load along the spindle [N]. Returns [N].
+
+    >>> share_across_spindle(k=0.25, F=1800.0)
+    450.0
+    """
+    return k * F
+
+
 def side_load_worked(spindle: ValveSpindle, sheet: Sheet) -> Worked | None:
     """The load across a spindle, N: of its arm's swing under the open springs, and of its weight where it lies.
 
@@ -92,8 +108,31 @@ def side_load(spindle: ValveSpindle, sheet: Sheet) -> Newtons:
     return max(load, sheet.take("F_s", spindle.side_load)) if stated else load
 
 
+def side_load_by_springs(spindle: ValveSpindle, sheet: Sheet, share: Callable[[], Ratio]) -> Worked | None:
+    """The load across a spindle, N, as a share of that of its open springs, whose ends are never quite square.
+
+    ``share`` gives it, and is asked only where the springs are. None without a valve, with a rocker, whose swing is
+    worked instead, and where no springs of the valve are drawn.
+    """
+    if not sheet.is_stated("valve", spindle.moves) or sheet.belonging_to(spindle, by_word.Rocker):
+        return None
+    valve = sheet.follow(spindle.moves)
+    springs = sheet.belonging_to(valve, by_word.CompressionSpring)
+    if not springs:
+        return None
+    F = _opened(valve, springs, sheet)
+    return worked(sheet.work("F_q", share_across_spindle, k=share(), F=F), valve.lift)
+
+
 def _aslant(valve: PoppetValve, springs: tuple[CompressionSpring, ...], arm: Length, sheet: Sheet) -> Newtons:
     """What the springs, at full lift, press across the spindle through an arm that swings by that lift."""
+    opened = _opened(valve, springs, sheet)
+    h = sheet.take("h", valve.lift)
+    return sheet.work("F_a", load_aslant, F=opened, h=h, b=sheet.take("b_v", arm))
+
+
+def _opened(valve: PoppetValve, springs: tuple[CompressionSpring, ...], sheet: Sheet) -> Newtons:
+    """What the springs of a valve press with along the spindle at full lift."""
     h, opened = sheet.take("h", valve.lift), 0.0
     for number, spring in enumerate(springs, start=1):
         index = f"_{number}"
@@ -102,4 +141,4 @@ def _aslant(valve: PoppetValve, springs: tuple[CompressionSpring, ...], arm: Len
         _, F = shut_loads(spring, sheet, sheet.take(f"F_U{number}", spring.shut_load), by_sizes, index)
         load = sheet.work(f"F_O{number}", spring_load_at_lift, F_U=F, R=R, h=h)
         opened = sheet.work(f"F_f{number}", sum_of_loads, F_1=opened, F_2=load) if number > 1 else load
-    return sheet.work("F_a", load_aslant, F=opened, h=h, b=sheet.take("b_v", arm))
+    return opened

@@ -39,6 +39,39 @@ def solid_shaft_stress(p: Pascals) -> Pascals:
     return p
 
 
+@formula("θ_w = asin(w/D_b)", cites=[FIRST_PRINCIPLES])
+def half_arc_of_foot(w: Metres, D_b: Metres) -> Radians:
+    """Half of the arc of a barrel under a foot of some width.
+
+    θ_w = asin(w/D_b)
+
+    ``w`` width of the foot, straight across; ``D_b`` of the barrel [m]. Returns [rad].
+
+    :raises OutOfRange: for a foot as wide as the barrel or wider.
+
+    Hand working: a foot of 450 mm on a barrel of 900 mm: asin 0.5 = 30°.
+
+    >>> round(math.degrees(half_arc_of_foot(w=0.450, D_b=0.900)), 6)
+    30.0
+    """
+    require(w < D_b, f"a foot of {w * 1e3:.6g} mm is as wide as the barrel of {D_b * 1e3:.6g} mm, or wider")
+    return math.asin(w / D_b)
+
+
+@formula("Δθ = |θ_w − θ|", cites=[FIRST_PRINCIPLES])
+def arcs_apart(theta_w: Radians, theta: Radians) -> Radians:
+    """Difference of two arcs, without sign.
+
+    Δθ = |θ_w − θ|
+
+    ``theta_w`` worked, ``theta`` stated [rad]. Returns [rad].
+
+    >>> round(arcs_apart(theta_w=0.5, theta=0.75), 9)
+    0.25
+    """
+    return abs(theta_w - theta)
+
+
 @formula("g = |D_s − D_b| (1 − cos θ)/(2 k), k = 1 if D_s ≥ D_b, else cos θ", cites=[FIRST_PRINCIPLES])
 def saddle_gap(D_s: Metres, D_b: Metres, theta: Radians) -> Metres:
     """Greatest gap between saddle and barrel.

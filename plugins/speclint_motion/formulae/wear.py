@@ -193,6 +193,37 @@ def wall_after_reaming(t: Metres, r: Metres) -> Metres:
     return t - r / 2
 
 
+@formula("k = r_o/r_i", cites=[FIRST_PRINCIPLES])
+def ratio_of_lever(r_o: Metres, r_i: Metres) -> Ratio:
+    """Movement at one arm of a lever over that at its other arm.
+
+    k = r_o/r_i
+
+    ``r_o`` arm towards the cams, ``r_i`` arm towards the crank [m]. Returns the ratio.
+
+    :raises OutOfRange: unless r_i > 0.
+
+    >>> round(ratio_of_lever(r_o=0.150, r_i=0.120), 9)
+    1.25
+    """
+    require(r_i > 0, f"arm of {r_i * 1e3:.6g} mm has no length")
+    return r_o / r_i
+
+
+@formula("k_n = s k_l", cites=[FIRST_PRINCIPLES])
+def least_ratio(s: Ratio, k_l: Ratio) -> Ratio:
+    """Least ratio that agrees with that of a lever.
+
+    k_n = s k_l
+
+    ``s`` share, ``k_l`` ratio of the lever. Returns the ratio.
+
+    >>> round(least_ratio(s=0.9, k_l=1.25), 9)
+    1.125
+    """
+    return s * k_l
+
+
 @formula("θ = θ_0 + k c/a", cites=[FIRST_PRINCIPLES])
 def play_with_pin(θ_0: Radians, k: Ratio, c: Metres, a: Metres) -> Radians:
     """Angle by which an arm lags, by the clearances of some pins and one more.

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Metres
+from speclint.equations import Metres, Ratio
 from speclint.facts import shift_at_seat, sink_of_valve
 from speclint.handbook.fits import share_of_size
 from speclint.specs import by_word
@@ -15,7 +15,9 @@ from speclint_motion.formulae.wear import (
     face_across,
     gap_of_worn_ring,
     greatest_worn_gap,
+    least_ratio,
     play_with_pin,
+    ratio_of_lever,
     share_lost_by_set,
     wall_after_reaming,
     worn_off,
@@ -26,6 +28,7 @@ if TYPE_CHECKING:
         BearingWear,
         CompressionSpring,
         CylinderLiner,
+        DrivePin,
         Pin,
         PistonRing,
         PoppetValve,
@@ -204,22 +207,30 @@ def worn_rings(ring: PistonRing, sheet: Sheet) -> Judgement:
 
 @rule(
     "wear.pins-and-bushes",
+    edition=2,
     title="A worn crosshead pin has at most 0.5 mm of clearance and a crank pin 1.0 mm, a reamed bush keeps 0.6 of its "
-    "wall, and worn pins between crank and cams play no more than the events allow for",
+    "wall, and worn pins between crank and cams, by the arms of their levers, play no more than the events allow",
     on=(by_word.Pin, by_word.Rocker, by_word.ValveGear),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a loose pin knocks itself looser, and play between crank and cams shifts every event",
-    leaves_out="bending and twist of the drive (gear.rocker-twist), play of the bearings of the cam shaft",
+    leaves_out="bending and twist of the drive (gear.rocker-twist), play of the bearings of the cam shaft, more than "
+    "one lever between a pin and the cams, and the slant of rods",
     against=("wear",),
     limits=[
         Limit("crosshead", "0.5 mm", "length", COMMON_PRACTICE, "greatest worn clearance of a crosshead pin"),
         Limit("crank", "1.0 mm", "length", COMMON_PRACTICE, "greatest worn clearance of a crank pin"),
+        Limit(
+            "of_arms", "0.9", "ratio", COMMON_PRACTICE, "least ratio of a drive pin over that of its lever"
+        ),
         Limit("wall", "0.6", "ratio", COMMON_PRACTICE, "least wall of a reamed bush over that of a new one"),
     ],
 )
 def pins_and_bushes(part: Pin | Rocker | ValveGear, sheet: Sheet) -> Judgement:
-    """Clearance at the limit, wall after reaming, and for a gear the sum of its worn pins over their arms."""
+    """Clearance at the limit, wall after reaming, and for a gear the sum of its worn pins over their arms.
+
+    Rods alone move alike at both ends: a ratio below that of the lever, or of 1 without one, counts too little play.
+    """
     if isinstance(part, by_word.ValveGear):
         return _play(part, sheet)
     bush = _reamed(part.wear, sheet)
@@ -244,18 +255,35 @@ def _play(gear: ValveGear, sheet: Sheet) -> Judgement:
     """The worn play of all pins between crank and cams, against that with which the events are worked."""
     if not gear.drive_pins:
         raise sheet.not_assessed(f"drive_pins is not stated in {gear.where.file}", gear.where)
-    θ = 0.0
+    θ, ratios = 0.0, []
     for name, pin in gear.drive_pins.items():
+        k = sheet.take(f"k of {name}", pin.ratio)
+        ratios.append(_by_lever(name, pin, k, sheet))
         θ = sheet.work(
             "θ",
             play_with_pin,
             θ_0=θ,
-            k=sheet.take(f"k of {name}", pin.ratio),
+            k=k,
             c=sheet.take(f"c of {name}", pin.clearance),
             a=sheet.take(f"a of {name}", pin.arm),
         )
-    return sheet.at_most(θ, sheet.take("θ_d", gear.drive_play)).else_says(
+    played = sheet.at_most(θ, sheet.take("θ_d", gear.drive_play)).else_says(
         "worn pins play {found} between crank and cams, the events allow for {limit}"
+    )
+    return sheet.worst(played, *ratios)
+
+
+def _by_lever(name: str, pin: DrivePin, k: Ratio, sheet: Sheet) -> Judgement:
+    """The ratio of a drive pin against that of the lever between it and the cams; without one against 1."""
+    of_lever = 1.0
+    if sheet.is_stated(f"lever of {name}", pin.lever_in) or sheet.is_stated(
+        f"lever of {name}", pin.lever_out
+    ):
+        r_o, r_i = sheet.take(f"r_o of {name}", pin.lever_out), sheet.take(f"r_i of {name}", pin.lever_in)
+        of_lever = sheet.work(f"k_l of {name}", ratio_of_lever, r_o=r_o, r_i=r_i)
+    least = sheet.work(f"k_n of {name}", least_ratio, s=sheet.limit("of_arms", "s"), k_l=of_lever)
+    return sheet.at_least(k, least).else_says(
+        f"{name} is counted with a ratio of {{found}}, its lever, or rods alone, give at least {{limit}}"
     )
 
 

@@ -77,6 +77,20 @@ def load_difference(F: Newtons, F_s: Newtons) -> Newtons:
     return abs(F - F_s)
 
 
+@formula("Δ_s = w/2", cites=[FIRST_PRINCIPLES])
+def half_of_width(w: Newtons) -> Newtons:
+    """How far a load may be to each side of the middle of its limits.
+
+    Δ_s = w/2
+
+    ``w`` from the lower to the upper limit [N]. Returns [N].
+
+    >>> half_of_width(w=200.0)
+    100.0
+    """
+    return w / 2
+
+
 @formula("δ = |R − R_s|/R_s", cites=[FIRST_PRINCIPLES])
 def rate_difference(R: NewtonsPerMetre, R_s: NewtonsPerMetre) -> Ratio:
     """Difference of a calculated and a stated rate as a share of the stated one.

@@ -215,6 +215,20 @@ def edge_in_diameters(e: Metres, d: Metres) -> Ratio:
     return e / d
 
 
+@formula("r_w = d_w/2", cites=[FIRST_PRINCIPLES])
+def half_of_head(d_w: Metres) -> Metres:
+    """How far the head of a screw, or its washer, reaches from its middle.
+
+    r_w = d_w/2
+
+    d_w: diameter of the head or the washer, m. Returns m.
+
+    >>> half_of_head(d_w=0.016)
+    0.008
+    """
+    return d_w / 2
+
+
 @formula("k_w = d_w/d", cites=[FIRST_PRINCIPLES])
 def head_in_diameters(d_w: Metres, d: Metres) -> Ratio:
     """Diameter of the head or washer of a screw over that of the screw.

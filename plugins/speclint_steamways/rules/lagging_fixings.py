@@ -12,6 +12,7 @@ from speclint.specs import Lagging, LoadCase, SheetFixing
 from speclint_steamways.formulae.lagging_fixings import (
     area_of_one_screw,
     edge_in_diameters,
+    half_of_head,
     head_in_diameters,
     jolted_weight,
     load_of_band,
@@ -31,8 +32,9 @@ _NO_LOCK = ("spring washer", "nothing")
 
 @rule(
     "lagging.held",
+    edition=2,
     title="Half of the screws, 4 at least, or bands, 2, hold lagging and its sheet, jolted by 2 g and in the air of "
-    "full speed, within EN 1993-1-3 for the sheet and a quarter of their strength; all are locked",
+    "full speed, within EN 1993-1-3 for the sheet and a quarter of their strength, all locked and no head off its edge",
     on=Lagging,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
@@ -69,7 +71,8 @@ _NO_LOCK = ("spring washer", "nothing")
 def held(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
     """F_1 = F/(s n), of jolts and air together as if both pulled the sheet outward, on a screw or a band.
 
-    A sheet torn at its edge bears more than one pulled over the head, where the screw is 1.5 diameters from it.
+    A sheet torn at its edge bears more than one pulled over the head, where the screw is 1.5 diameters from it and the
+    whole head, or its washer, lies on the sheet.
     """
     fixing = lagging.fixing
     by, lock = sheet.read("fixed by", fixing.by), sheet.read("locked by", fixing.locked_by)
@@ -137,6 +140,7 @@ def _screw(lagging: Lagging, F_1: Newtons, sheet: Sheet) -> list[Judgement]:
     over = {"d_w": sheet.take("d_w", fixing.head), "t_s": t_s, "f_u": f_u}
     torn = sheet.work("F_p", load_over_head, gamma=sheet.limit("sheet", "γ"), **over)
     apart = sheet.work("k_e", edge_in_diameters, e=sheet.take("e", fixing.edge), d=d)
+    half = sheet.work("r_w", half_of_head, d_w=over["d_w"])
     wide = sheet.work("k_w", head_in_diameters, d_w=over["d_w"], d=d)
     return [
         sheet.at_most(F_1, torn).else_says("a screw pulls on the sheet with {found}, {limit} allowed"),
@@ -146,6 +150,9 @@ def _screw(lagging: Lagging, F_1: Newtons, sheet: Sheet) -> list[Judgement]:
         ),
         sheet.at_least(apart, sheet.limit("edge")).else_says(
             "a screw stands {found} diameters from the edge of the sheet, {limit} wanted"
+        ),
+        sheet.at_most(half, sheet.take("e", fixing.edge)).else_says(
+            "head or washer reaches {found} to each side, the edge of the sheet is at {limit}"
         ),
     ]
 

@@ -34,6 +34,7 @@ class Fit(Component):
         hole_roughness: mean roughness depth Rz of the hole
         shaft_roughness: mean roughness depth Rz of the shaft
         half_arc: half of the arc on which a saddle bears
+        foot_width: of a saddle, straight across the barrel from edge to edge of what bears on it
         jointing: the gap that the jointing of a saddle fills, where it is known
     """
 
@@ -56,4 +57,5 @@ class Fit(Component):
     hole_roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
     shaft_roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
     half_arc: Angle = NOT_STATED
+    foot_width: Annotated[Length, Span("10 mm", "3 m")] = NOT_STATED
     jointing: Annotated[Length, Span("10 µm", "25 mm")] = NOT_STATED

@@ -31,11 +31,16 @@ class DrivePin(SpecTable):
         clearance: diametral, at which it is renewed
         ratio: of the movement at the arm that turns the cams over that at this pin
         arm: length of the arm that turns the cams, from its axis to where it is driven
+        lever_in: of the lever between this pin and that arm, the arm on the side of this pin; left out where rods
+            alone are between, of which the ends move alike
+        lever_out: of that lever, the arm on the side of the arm that turns the cams
     """
 
     clearance: Annotated[Length, Span("10 µm", "5 mm")] = NOT_STATED
     ratio: Fraction = NOT_STATED
     arm: Annotated[Length, Span("20 mm", "1 m")] = NOT_STATED
+    lever_in: Annotated[Length, Span("20 mm", "1 m")] = NOT_STATED
+    lever_out: Annotated[Length, Span("20 mm", "1 m")] = NOT_STATED
 
 
 class Notch(SpecTable):

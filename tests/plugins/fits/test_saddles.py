@@ -7,8 +7,9 @@ import math
 import pytest
 from hypothesis import given, strategies as st
 
-from speclint.testing import DesignFolder, found
-from speclint_fits.formulae.fits import saddle_gap
+from speclint import Grade
+from speclint.testing import DesignFolder, found, on_sheet
+from speclint_fits.formulae.fits import half_arc_of_foot, saddle_gap
 from tests.plugins.fits.bench import DUTY, in_fit, write
 
 RULE = "fit.curved-seat"
@@ -19,8 +20,9 @@ duty = "duty"
 hole = { of = "block", size = "1801 mm" }
 shaft = { of = "seat", size = "1800 mm" }
 intent = "bedded"
-half_arc = "60 °"
+foot_width = "1558.845727 mm"
 """
+#: 1800 mm × sin 60° = 1558.845727 mm.
 COLD = [("duty.toml", f'"{t} °C"', '"20 °C"') for t in ("120", "180", "220")]
 
 
@@ -42,9 +44,9 @@ def test_the_gap_of_either_sort(workshop: DesignFolder, saddle: str, gap: float,
 
 
 def test_the_worst_of_the_tolerances_governs(workshop: DesignFolder) -> None:
-    """1801 ± 0.5 on 1800 ± 0.5 mm: 1 mm of radius at the worst, 0.5 mm of gap."""
+    """1801 ± 0.5 on 1800 ± 0.5 mm: 1 mm of radius at the worst; sin θ = 1558.845727/1799.5, 1 − cos θ = 0.500417."""
     text = SADDLE.replace("1801 mm", "1801 mm ±0.5").replace("1800 mm", "1800 mm ±0.5")
-    assert found(write(workshop, *COLD, fit=text).only(RULE)) == pytest.approx(0.5e-3)
+    assert found(write(workshop, *COLD, fit=text).only(RULE)) == pytest.approx(0.500417e-3)
 
 
 def test_heat_opens_the_gap(workshop: DesignFolder) -> None:
@@ -90,11 +92,39 @@ def test_no_jointing_takes_up_more_than_two_millimetres(
 
 def test_other_fits_are_no_saddles_and_the_arc_must_be_stated(workshop: DesignFolder) -> None:
     assert write(workshop).only(RULE).outcome == "not applicable"
-    missing = SADDLE.replace('half_arc = "60 °"', "")
+    missing = SADDLE.replace('foot_width = "1558.845727 mm"', "")
     assert write(workshop, fit=missing).only(RULE).outcome == "not assessed"
-    too_far = SADDLE.replace("60 °", "81 °")
+    too_far = missing + 'half_arc = "81 °"\n'
     assert "80°" in write(workshop, *COLD, fit=too_far).only(RULE).says
     assert write(workshop, in_fit('intent = "interference"', "")).only(RULE).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(
+    ("arc", "outcome"),
+    [("61.98 °", "conforms"), ("62.02 °", "finding"), ("58.02 °", "conforms"), ("57.98 °", "finding")],
+)
+def test_the_arc_is_that_of_the_foot(workshop: DesignFolder, arc: str, outcome: str) -> None:
+    """The foot has 60°, and 2° are allowed; the gap is that of the foot all the same."""
+    check = write(workshop, *COLD, fit=SADDLE + f'half_arc = "{arc}"\n').only(RULE)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    assert on_sheet(check, "g") == pytest.approx(0.25e-3)
+
+
+def test_an_arc_without_its_foot_is_a_query(workshop: DesignFolder) -> None:
+    alone = SADDLE.replace('foot_width = "1558.845727 mm"', 'half_arc = "60 °"')
+    check = write(workshop, *COLD, fit=alone).only(RULE)
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert on_sheet(check, "g") == pytest.approx(0.25e-3)
+
+
+def test_a_foot_as_wide_as_its_barrel_is_refused(workshop: DesignFolder) -> None:
+    wide = SADDLE.replace("1558.845727 mm", "1800 mm")
+    assert write(workshop, *COLD, fit=wide).only(RULE).outcome == "finding"
+
+
+@given(w=st.floats(0.01, 0.99), more=st.floats(0.001, 0.009))
+def test_a_wider_foot_has_more_arc(w: float, more: float) -> None:
+    assert half_arc_of_foot(w, 1.0) < half_arc_of_foot(w + more, 1.0) < math.pi / 2
 
 
 @given(difference=st.floats(-5e-3, 5e-3), theta=st.floats(0.1, 1.3))

@@ -9,7 +9,13 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.testing import SETTINGS, DesignFolder, changed, found, limit, without_key
-from speclint_motion.formulae.wear import gap_of_worn_ring, grown_by_wear, left_by_wear, play_with_pin
+from speclint_motion.formulae.wear import (
+    gap_of_worn_ring,
+    grown_by_wear,
+    left_by_wear,
+    play_with_pin,
+    ratio_of_lever,
+)
 from tests.plugins.motion.train import CRANK_PIN, LINER, PIN, RING
 
 STATED, LASTS, WORKS = "wear.limits-stated", "wear.lasts-to-overhaul", "wear.works-at-limit"
@@ -245,6 +251,32 @@ def test_the_pins_of_the_page(workshop: DesignFolder, play: str, outcome: str) -
     check = workshop.write(gear(play)).only(PINS)
     assert check.outcome == outcome
     assert math.degrees(found(check)) == pytest.approx(0.14324, abs=1e-5)
+
+
+@pytest.mark.parametrize(
+    ("lever", "ratio", "outcome"),
+    [
+        ("", "0.901", "conforms"),
+        ("", "0.899", "finding"),
+        # 150/120 = 1.25, of which 0.9 are 1.125
+        ('lever_in = "120 mm"\nlever_out = "150 mm"\n', "1.126", "conforms"),
+        ('lever_in = "120 mm"\nlever_out = "150 mm"\n', "1.124", "finding"),
+        ('lever_in = "120 mm"\n', "1.25", "not assessed"),
+        ('lever_out = "150 mm"\n', "1.25", "not assessed"),
+    ],
+)
+def test_the_ratio_of_a_pin_is_that_of_its_lever(
+    workshop: DesignFolder, lever: str, ratio: str, outcome: str
+) -> None:
+    """0.9 of the lever's, and of 1 where rods alone are between: both ends of a rod move alike."""
+    made = gear("0.3 °", pins=1)
+    made["gear.toml"] = made["gear.toml"].replace('ratio = "1"', f'ratio = "{ratio}"') + lever
+    assert workshop.write(made).only(PINS).outcome == outcome
+
+
+@given(r_o=st.floats(0.02, 1), r_i=st.floats(0.02, 1))
+def test_a_lever_turned_round_gives_the_inverse(r_o: float, r_i: float) -> None:
+    assert ratio_of_lever(r_o, r_i) * ratio_of_lever(r_i, r_o) == pytest.approx(1)
 
 
 def test_a_gear_without_its_pins_is_not_assessed(workshop: DesignFolder) -> None:

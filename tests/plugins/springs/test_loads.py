@@ -8,7 +8,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.errors import OutOfRange
 from speclint.testing import DesignFolder
-from speclint_springs.formulae.helical import load_difference, rate_difference
+from speclint_springs.formulae.helical import half_of_width, load_difference, rate_difference
 from speclint_springs.formulae.tables import end_coils_in_pitch
 from tests.plugins.springs.spring import spring
 
@@ -69,9 +69,34 @@ def test_tolerances_on_sizes_do_not_make_a_drawing_contradict_itself(workshop: D
         ('wire = "8 mm"', 'wire = "8 mm ±0.1"'),
         ('"48 mm"', '"48 mm ±0.8"'),
         ('"140 mm"', '"140 mm ±4"'),
-        add='shut_load = "1012 N ±80"\n' + GRADE_2,
+        add='shut_load = "1012 N ±140"\n' + GRADE_2,
     )
     assert workshop.write(files).only(RATE).outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("width", "document", "grade"),
+    [
+        ("131.7", "", None),
+        ("131.5", "", Grade.QUERY),
+        ("131.5", "2.2", Grade.QUERY),
+        ("131.5", "3.1", None),
+        ("131.5", "3.2", None),
+    ],
+)
+def test_limits_closer_than_the_grade_gives_rest_on_a_test(
+    workshop: DesignFolder, width: str, document: str, grade: Grade | None
+) -> None:
+    """A_F = 116.420 + 0.015 × 1012 = 131.600 N of grade 2, to each side."""
+    asked = f'inspection_document = "{document}"\n' if document else ""
+    add = f'shut_load = "1012 N ±{width}"\n' + GRADE_2 + asked
+    check = workshop.write(spring(add=add)).only(RATE)
+    assert (check.outcome, check.grade) == ("finding" if grade else "conforms", grade)
+
+
+@given(w=st.floats(0, 1e4))
+def test_both_halves_are_the_width(w: float) -> None:
+    assert 2 * half_of_width(w) == pytest.approx(w)
 
 
 def test_without_any_stated_figure_it_is_not_assessed(workshop: DesignFolder) -> None:

@@ -10,6 +10,7 @@ from speclint.testing import DesignFolder, changed, changed_files, on_sheet, wit
 from speclint_steamways.formulae.lagging_fixings import (
     area_of_one_screw,
     edge_in_diameters,
+    half_of_head,
     head_in_diameters,
     jolted_weight,
     load_of_one_fixing,
@@ -94,6 +95,20 @@ def test_a_screw_stands_off_the_edge(workshop: DesignFolder, edge: str, outcome:
     assert check.outcome == outcome
     said = "a screw stands 1.483 diameters from the edge of the sheet, 1.5 wanted"
     assert outcome == "conforms" or check.actual == said
+
+
+@pytest.mark.parametrize(("head", "outcome"), [("17.9 mm", "conforms"), ("18.1 mm", "finding")])
+def test_a_washer_lies_on_the_sheet(workshop: DesignFolder, head: str, outcome: str) -> None:
+    """9 mm from the edge: 18 mm of washer at the most."""
+    check = workshop.write(flat(("10 mm", head))).only(HELD)
+    assert check.outcome == outcome
+    said = "head or washer reaches 9.05 mm to each side, the edge of the sheet is at 9 mm"
+    assert outcome == "conforms" or check.actual == said
+
+
+@given(st.floats(1e-3, 0.1))
+def test_a_head_reaches_as_far_to_either_side(d_w: float) -> None:
+    assert 2 * half_of_head(d_w=d_w) == pytest.approx(d_w)
 
 
 @pytest.mark.parametrize(("width", "outcome"), [("21.2 mm", "conforms"), ("21 mm", "finding")])

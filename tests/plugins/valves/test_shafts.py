@@ -6,9 +6,10 @@ import math
 from pathlib import Path
 
 import pytest
+from hypothesis import given, strategies as st
 
 from speclint import Grade, OutOfRange
-from speclint.facts import load_aslant
+from speclint.facts import load_aslant, share_across_spindle
 from speclint.testing import DesignFolder, found, limit, on_sheet
 from tests.plugins.valves.gear import train_files
 
@@ -189,13 +190,15 @@ def aside(
     [
         # 1100 + 40 × 20 = 1900 N; sine 20/160, tangent 0.125988: 239.38 N
         ("239.5 N", True, "upwards", FINE),
-        ("239.2 N", True, "upwards", ("finding", Grade.OBSERVATION)),
+        ("239.2 N", True, "upwards", ASKED),
         # 6 kg × 9.80665 = 58.84 N; in line with 239.38 N 298.22 N
         ("58.9 N", False, "sideways", FINE),
-        ("58.8 N", False, "sideways", ("finding", Grade.OBSERVATION)),
+        ("58.8 N", False, "sideways", ASKED),
         ("298.3 N", True, "sideways", FINE),
-        ("298.1 N", True, "sideways", ("finding", Grade.OBSERVATION)),
-        ("1 N", False, "upwards", SILENT),
+        ("298.1 N", True, "sideways", ASKED),
+        # without a rocker 0.03 × 1900 = 57 N
+        ("57.1 N", False, "upwards", FINE),
+        ("56.9 N", False, "upwards", ASKED),
         ("", True, "upwards", SILENT),
     ],
 )
@@ -203,6 +206,11 @@ def test_a_rocker_and_the_weight_press_on_the_guide(
     design: DesignFolder, load: str, rocker: bool, opens: str, ends: tuple[str, Grade | None]
 ) -> None:
     assert aside(design, load, rocker=rocker, opens=opens) == ends
+
+
+@given(k=st.floats(0, 1), F=st.floats(0, 1e5))
+def test_no_share_is_more_than_the_whole(k: float, F: float) -> None:
+    assert 0 <= share_across_spindle(k, F) <= F
 
 
 def test_an_arm_must_be_longer_than_half_the_lift() -> None:
