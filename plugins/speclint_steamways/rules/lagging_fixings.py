@@ -34,7 +34,7 @@ _NO_LOCK = ("spring washer", "nothing")
     "lagging.held",
     edition=2,
     title="Half of the screws, 4 at least, or bands, 2, hold lagging and its sheet, jolted by 2 g and in the air of "
-    "full speed, within EN 1993-1-3 for the sheet and a quarter of their strength, all locked and no head off its edge",
+    "full speed, by EN 1993-1-3 and a quarter of their strength; all locked, no head off the edge",
     on=Lagging,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
