@@ -208,8 +208,8 @@ def worn_rings(ring: PistonRing, sheet: Sheet) -> Judgement:
 @rule(
     "wear.pins-and-bushes",
     edition=2,
-    title="A worn crosshead pin has at most 0.5 mm of clearance and a crank pin 1.0 mm, a reamed bush keeps 0.6 of its "
-    "wall, and worn pins between crank and cams, by their levers, play no more than events allow",
+    title="A worn crosshead pin has at most 0.5 mm of clearance, a crank pin 1.0 mm, a reamed bush 0.6 of its wall, "
+    "and worn pins between crank and cams, by their levers, play no more than the events allow",
     on=(by_word.Pin, by_word.Rocker, by_word.ValveGear),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],

@@ -25,7 +25,7 @@ _TESTED: tuple[str | None, ...] = ("3.1", "3.2")
     "coil-spring.rate",
     edition=3,
     title="The rate on the drawing is within 5 %, and the loads within EN 15800, of those that wire, coils and lengths "
-    "give; load limits closer than its quality grade rest on a certificate of springs tested",
+    "give; limits of a load closer than its quality grade gives rest on springs tested",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
     cites=[en_13906_1_clause("9.4, spring rate"), EN_15800.at("tolerances on load"), COMMON_PRACTICE],

@@ -33,8 +33,8 @@ _NO_LOCK = ("spring washer", "nothing")
 @rule(
     "lagging.held",
     edition=2,
-    title="Half of the screws, 4 at least, or bands, 2, hold lagging and its sheet, jolted by 2 g in the air of "
-    "full speed, within EN 1993-1-3 and a quarter of their strength, all locked and no head off its edge",
+    title="Half of the screws, 4 at least, or bands, 2, hold lagging and its sheet, jolted by 2 g and in the air of "
+    "full speed, by EN 1993-1-3 and a quarter of their strength; all locked, no head off the edge",
     on=Lagging,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
