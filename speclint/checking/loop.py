@@ -21,7 +21,6 @@ from speclint.rules import Context, Rule, read_limits
 if TYPE_CHECKING:
     from speclint.checking.kept_folder import KeptFolder
     from speclint.checking.kept_results import KeptResults
-    from speclint.checking.kept_rules import KeptRules
     from speclint.checking.processes import Processes
     from speclint.repository import Remembered
 
@@ -56,9 +55,9 @@ def assess(
         used.
     """
     code = _code_kept_for(kept, loaded)
-    remembered = _remembered(kept, code) if kept is not None and code else None
-    if kept is not None and code:
-        loaded = replace(loaded, recollection=_rules_kept(kept, code))
+    shelf = kept if code else None
+    remembered = _remembered(shelf, code) if shelf is not None else None
+    loaded = _with_rules_kept(loaded, shelf, code) if shelf is not None else loaded
     with Guard("that adds a kind"):  # a kind may have code of its own, which reads what a spec says
         opened = open_repository(
             paths, loaded.kinds, basis, tuple(loaded.materials), remembered, drawing_files
@@ -70,13 +69,9 @@ def assess(
     require(loaded, settings.families.required)
     limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])
     inputs = Inputs(design, limits, opened.materials, opened.register, date.today())
-    results = (
-        _kept_results(kept, inputs, loaded, code) if rules is None and kept is not None and code else None
-    )
-    if only is not None:
-        design = replace(design, selected=design.selected & _chosen(only(design, loaded), results))
-        inputs = replace(inputs, design=design)
-    chosen = _concerned(loaded, design) if rules is None else _kept(rules, loaded)
+    results = _kept_results(shelf, inputs, loaded, code) if rules is None and shelf is not None else None
+    inputs = _of_those_asked(inputs, only, loaded, results)
+    chosen = _concerned(loaded, inputs.design) if rules is None else _kept(rules, loaded)
     context = context_of(inputs, loaded)
     context.outcomes = {} if rules is None else None
     if results is not None:
@@ -86,7 +81,7 @@ def assess(
         opened.root,
         loaded,
         settings,
-        design,
+        inputs.design,
         checks,
         (*misspelt_families(settings, loaded), *refused, *opened.complaints),
         context,
@@ -122,6 +117,20 @@ def _checks(
         yield from found[part]
 
 
+def _of_those_asked(
+    inputs: Inputs,
+    only: Callable[[Design, Loaded], Collection[str] | Touched] | None,
+    loaded: Loaded,
+    results: KeptResults | None,
+) -> Inputs:
+    """The same with no component selected but those that are asked for, where not all are."""
+    if only is None:
+        return inputs
+    design = inputs.design
+    asked = _chosen(only(design, loaded), results)
+    return replace(inputs, design=replace(design, selected=design.selected & asked))
+
+
 def _chosen(asked: Collection[str] | Touched, results: KeptResults | None) -> frozenset[str]:
     """The components asked for, without those whose kept checks consulted nothing that has changed."""
     if not isinstance(asked, Touched):
@@ -147,10 +156,10 @@ def _kept_results(folder: KeptFolder, inputs: Inputs, loaded: Loaded, code: str)
     return KeptResults(folder, inputs, loaded, code)
 
 
-def _rules_kept(folder: KeptFolder, code: str) -> KeptRules:
+def _with_rules_kept(loaded: Loaded, folder: KeptFolder, code: str) -> Loaded:
     from speclint.checking.kept_rules import KeptRules
 
-    return KeptRules(folder, code)
+    return replace(loaded, recollection=KeptRules(folder, code))
 
 
 def _remembered(folder: KeptFolder, code: str) -> Remembered | None:
