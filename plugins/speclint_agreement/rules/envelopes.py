@@ -177,7 +177,7 @@ gap_by_chain: Rule = agreement(
 points_of_parts: Rule = agreement(
     "envelope.points-of-parts",
     title="The outermost point of a cover or a cam box is no nearer to the middle of the engine than the axis of its "
-    "cylinder and its size put it, covers stand as high as that axis, drain cocks below the barrel",
+    "cylinder and its size put it; covers stand as high as that axis, drain cocks below the barrel",
     on=Envelope,
     pairs=_points,
     within="",
