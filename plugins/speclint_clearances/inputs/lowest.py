@@ -21,8 +21,7 @@ def lowest_place(plan: LiftingPlan, sheet: Sheet) -> Counted:
     for name, z_a, reach in _reaches(plan, sheet):
         depth = sheet.work(f"d {name}", below_axis, z_a=z_a, z_b=z_b)
         judged = sheet.at_least(depth, rounded(f"r_l {name}", reach, sheet)).else_says(
-            f"the lowest place is said to be {{found}} below the axis of {name}, where barrel and end faces reach down "
-            "{limit} at least"
+            f"lowest place {{found}} below the axis of {name} as stated, its metal {{limit}}"
         )
         told.append(judged.graded(Grade.NONCONFORMITY))
         counted = min(counted, sheet.work(f"z_m {name}", lowest_of_metal, z_a=z_a, r=reach))

@@ -125,9 +125,7 @@ def _block_at_test(
     outside = sheet.work("D_s", outside_of_wall, d=d, t=t)
     if not liners_of(block, name, sheet):
         d = max(d, sheet.take("D_last", bores_in_work(block, name, sheet)[1]))
-    whole = _ring_at_test(block, d, outside, made, test, sheet).else_says(
-        "test stresses the wall of bore {item} to {found}, {limit} allowed"
-    )
+    whole = _ring_at_test(block, (d, outside), made, test, sheet)
     relieved = [sheet.take(f"D_r {called}", one.diameter) for called, one in bore.relieved.items()]
     if not relieved:
         return whole
@@ -137,22 +135,20 @@ def _block_at_test(
         return sheet.at_least(left, sheet.limit("relieved wall")).else_says(
             "wall of bore {item} where it is relieved is {found}, {limit} at least"
         )
-    thinned = _ring_at_test(block, widest, outside, made, test, sheet).else_says(
-        "test stresses the wall of bore {item} where it is relieved to {found}, {limit} allowed"
-    )
+    thinned = _ring_at_test(block, (widest, outside), made, test, sheet, " where it is relieved")
     return sheet.worst(whole, thinned)
 
 
 def _ring_at_test(
     block: CylinderBlock,
-    d: Metres,
-    outside: Metres,
+    ring: tuple[Metres, Metres],
     made: tuple[Material, Metres],
     test: Pascals,
     sheet: Sheet,
+    place: str = "",
 ) -> Judgement:
     """The stress at the test of a ring of the block against its share of the strength of its metal."""
-    metal, thickness = made
+    (metal, thickness), (d, outside) = made, ring
     at = DRAWING_TEMPERATURE
     if metal.family == "grey-iron":
         stress = sheet.work("σ_b", bore_hoop_stress, p=test, d=d, D=outside)
@@ -162,7 +158,10 @@ def _ring_at_test(
         stress = sheet.work("σ_b", outer_tresca_stress, p=test, D=d, D_out=outside)
         strength = sheet.look_up("R_p", metal.proof_stress, of=block, at=at, thickness=thickness)
         share = sheet.limit("steel_share")
-    return sheet.at_most(stress, sheet.work("S_b", share_of_strength, k=share, R=strength))
+    allowed = sheet.work("S_b", share_of_strength, k=share, R=strength)
+    return sheet.at_most(stress, allowed).else_says(
+        f"test stresses the wall of bore {{item}}{place} to {{found}}, {{limit}} allowed"
+    )
 
 
 def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) -> Iterator[Judgement]:
