@@ -11,7 +11,8 @@ from speclint_release.inputs.clauses import Wording
 #: for the steps of making and for surfaces. Vibration is no heat treatment, and temperature no tempering.
 _WORDING = Wording(
     {
-        "stress relieve": r"(?i:(?<!vibratory )(?<!vibration )stress[-\s]*reli|pwht|post[- ]?weld heat"
+        "stress relieve": r"(?i:(?<!vibratory )(?<!vibration )stress[-\s]*reli(?!\w* (?:by|through|with) vibrat)"
+        r"|pwht|post[- ]?weld heat"
         r"|spannungs(?:(?:arm|frei)(?:[ -]ge?gl\w*)?|abbau))|\bS(?:R|AG)\b",
         "anneal": r"(?i:(?<!solution )anneal|weichgegl|weichgl|\bgegl(?:ü|ue|u)ht|\bgl(?:ü|ue|u)hen)",
         "normalize and temper": r"\bN ?[+&] ?T\b|(?<!\w)\+NT\b",
@@ -52,14 +53,22 @@ OF_SURFACE = {
 #: Of a part of what is treated: of a place by its burner or its mat, or of a place that is named.
 _LOCAL = re.compile(
     r"(?i)\b(?:welds?|seams?|joints?) (?:nos?\.? ?)?W?\d|(?<!no )(?<!without )\bexcept|\bexcluding\b|\ball but\b"
-    r"|(?<!not )(?<!no )\b(?:local(?:ly|i[sz]ed)?|spot|partial(?:ly)?|in part|örtlich\w*|lokal\w*"
+    r"|(?<!not )\b(?:only|nur|lediglich)\b(?! (?:once|one cycle|after|before|when|if|in |nach|einmal))"
+    r"|\bhalf (?:of|the)\b|\b(?:one|front|back|left|right|upper|lower) half\b|\bzur h(?:ä|ae)lfte\b|\bin places\b"
+    r"|(?<!not )(?<!no )\b(?:local(?:ly|i[sz]ed)?|spot|partial(?:ly)?|partly|in part|örtlich\w*|lokal\w*|teilweise"
     r"|(?:by )?(?:torch|flame(?! harden)|ring burner"
     r"|(?:heating|resistance) (?:mat|pad|blanket|band|heater|element)s?))\b"
 )
 _OF_PLACE = re.compile(
-    r"(?i)\b(?:of|on|around|at) (?:the |its |both )?(?:steam |front |back |left |right |upper |lower |repaired )*"
-    r"(?P<place>chest|flange|branch|nozzle|stub|corner|end|pad|foot|bracket|boss|port|passage|belt|jacket|barrel|collar"
-    r"|half|section|repair|area|lug)(?:e?s)?\b"
+    r"(?i)(?:\b(?:of|on|around|at)|[,:;]) (?:the |its |both )?"
+    r"(?:steam |front |back |left |right |upper |lower |repaired )*"
+    r"(?P<place>saddle|seat|liner|neck|chest|flange|branch|nozzle|stub|corner"
+    r"|end|pad|foot|bracket|boss|port|passage|belt|jacket|barrel|collar|half|section|repair|area|lug)(?:e?s)?\b"
+)
+#: Of a treatment that was begun and not ended.
+_BROKEN_OFF = re.compile(
+    r"(?i)(?<!not )\b(?:interrupted|aborted|abandoned|broken off|not completed|incomplete|unterbrochen|abgebrochen)\b"
+    r"(?!.*\b(?:repeat|again|anew|resum|complet|wiederhol|erneut))"
 )
 
 
@@ -80,14 +89,16 @@ def treatments_missing(asked: Iterable[str], recorded: Iterable[str]) -> list[st
 
 
 def is_of_a_part(text: str, called: str) -> bool:
-    """Whether the words of a heat treatment say that it was of a part of what it is called, or local.
+    """Whether the words of a heat treatment say that it was of a part of what it is called, or local, or not ended.
 
     >>> [is_of_a_part(one, "cylinder block") for one in ("local stress relief", "stress relief of the chest", "PWHT")]
     [True, True, False]
     >>> [is_of_a_part(one, "steam chest") for one in ("relieved, not locally", "stress relief of the chest")]
     [False, False]
+    >>> [is_of_a_part(f"stress relief {one}", "block") for one in (", only the front", "interrupted", "only once")]
+    [True, True, False]
     """
-    if _LOCAL.search(text):
+    if _LOCAL.search(text) or _BROKEN_OFF.search(text):
         return True
     return any(one["place"].casefold() not in called.casefold() for one in _OF_PLACE.finditer(text))
 

@@ -13,7 +13,7 @@ from speclint_release.inputs.examinations import (
     no_examination,
     only_tests,
 )
-from speclint_release.inputs.treatments import may_relieve, treatments_missing
+from speclint_release.inputs.treatments import is_of_a_part, may_relieve, treatments_missing
 
 #: EN ISO 9712 gives the codes; each standard stands with what its title says it examines.
 NAMED = {
@@ -346,3 +346,39 @@ def test_a_treatment_that_says_nothing_else_may_relieve(text: str, may: bool) ->
 )
 def test_a_text_that_names_nobody(text: str, nobody: bool) -> None:
     assert names_nobody(text) is nobody
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "stress relieve, the saddle only",
+        "stress relief, only the front end",
+        "stress relief, half of the block",
+        "stress relieve, barrel seams",
+        "stress relieve partly",
+        "stress relief interrupted",
+        "nur der Sattel spannungsarmgeglüht",
+    ],
+)
+def test_a_heat_treatment_of_a_part_or_broken_off_is_none_of_the_whole(said: str) -> None:
+    assert is_of_a_part(said, "cylinder block")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "stress relief in a furnace, 600 °C, 2 h",
+        "stress relieved, only after all welding",
+        "not only the welds: the whole, stress relieved",
+        "stress relief, interrupted by a power cut and repeated",
+        "normalized and tempered, uninterrupted",
+        "stress relief, whole cylinder block",
+    ],
+)
+def test_a_heat_treatment_of_the_whole_is_taken_as_one(said: str) -> None:
+    assert not is_of_a_part(said, "cylinder block")
+
+
+@pytest.mark.parametrize("said", ["stress relieving by vibration", "vibratory stress relief"])
+def test_vibration_relieves_as_no_furnace_does(said: str) -> None:
+    assert treatments_missing(["stress relieve"], [said]) == ["stress relieve"]
