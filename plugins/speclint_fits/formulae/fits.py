@@ -47,13 +47,14 @@ def half_arc_of_foot(w: Metres, D_b: Metres) -> Radians:
 
     ``w`` width of the foot, straight across; ``D_b`` of the barrel [m]. Returns [rad].
 
-    :raises OutOfRange: for a foot as wide as the barrel or wider.
+    :raises OutOfRange: for a foot as wide as the barrel or wider, or of a width below 0.
 
     Hand working: a foot of 450 mm on a barrel of 900 mm: asin 0.5 = 30°.
 
     >>> round(math.degrees(half_arc_of_foot(w=0.450, D_b=0.900)), 6)
     30.0
     """
+    require(w >= 0 * w, f"the width of a foot, {w * 1e3:.4g} mm, is below 0")
     require(w < D_b, f"a foot of {w * 1e3:.6g} mm is as wide as the barrel of {D_b * 1e3:.6g} mm, or wider")
     return math.asin(w / D_b)
 
