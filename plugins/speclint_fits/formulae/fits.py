@@ -39,17 +39,17 @@ def solid_shaft_stress(p: Pascals) -> Pascals:
     return p
 
 
-@formula("θ_w = asin(w/D_b)", cites=[FIRST_PRINCIPLES])
+@formula("θ_w = arcsin(w/D_b)", cites=[FIRST_PRINCIPLES])
 def half_arc_of_foot(w: Metres, D_b: Metres) -> Radians:
     """Half of the arc of a barrel under a foot of some width.
 
-    θ_w = asin(w/D_b)
+    θ_w = arcsin(w/D_b)
 
     ``w`` width of the foot, straight across; ``D_b`` of the barrel [m]. Returns [rad].
 
     :raises OutOfRange: for a foot as wide as the barrel or wider, or of a width below 0.
 
-    Hand working: a foot of 450 mm on a barrel of 900 mm: asin 0.5 = 30°.
+    Hand working: a foot of 450 mm on a barrel of 900 mm: arcsin 0.5 = 30°.
 
     >>> round(math.degrees(half_arc_of_foot(w=0.450, D_b=0.900)), 6)
     30.0

@@ -127,7 +127,11 @@ def test_every_agreement_is_tested_beside_the_example() -> None:
     assert not [rule for rule in AGREEMENTS if not any(f'"{rule}"' in text for text in texts)]
 
 
-@pytest.mark.parametrize("rule", sorted(AGREEMENTS.keys() - _LINKS_ALONE - _WITH_THE_NEAREST))
+#: A point that names another feed than before shares none.
+_OF_FEEDS = {"lubrication.one-feed"}
+
+
+@pytest.mark.parametrize("rule", sorted(AGREEMENTS.keys() - _LINKS_ALONE - _WITH_THE_NEAREST - _OF_FEEDS))
 def test_a_change_of_either_place_is_found(rule: str) -> None:
     """Of sizes that must be equal every place; of a size that has only to reach, and of words, at least one of them."""
     context = assessed().context

@@ -32,7 +32,10 @@ quality_grade = "2"
 stroke_strength = "450 MPa"
 broken_half_caught = false
 """
-SPRING = (("1100 N ±0.0001", "1100 N ±5 %"), ('rate = "40 N/mm"', f'rate = "46 N/mm"\n{SIZES}'))
+SPRING = (
+    ("1100 N ±0.0001", "1100 N ±5 %"),
+    ('rate = "40 N/mm"', f'rate = "46 N/mm"\ninspection_document = "3.1"\n{SIZES}'),
+)
 
 
 def trained() -> dict[str, str]:
