@@ -37,6 +37,7 @@ from .blows import (
 )
 from .box_masses import (
     box_with_gear as box_with_gear,
+    plain_outside as plain_outside,
 )
 from .cam_motion import (
     WholeLift as WholeLift,
@@ -345,6 +346,7 @@ from .pins import (
     turning_with as turning_with,
 )
 from .pipe_movement import (
+    growth_of_pipe as growth_of_pipe,
     movement_by_blocks as movement_by_blocks,
     movement_of_pipe as movement_of_pipe,
     openings_of as openings_of,

@@ -1,12 +1,19 @@
-"""What a cam box weighs at the least: its walls, and cams, shaft, tappets and rockers in it."""
+"""The outside of a cam box, and what it weighs at the least: its walls, and cams, shaft, tappets and rockers in it."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from speclint.equations import FIRST_PRINCIPLES, Kilograms, KilogramsPerCubicMetre, Metres, formula
+from speclint.equations import (
+    FIRST_PRINCIPLES,
+    Kilograms,
+    KilogramsPerCubicMetre,
+    Metres,
+    SquareMetres,
+    formula,
+)
+from speclint.facts.engine import Take
 from speclint.facts.weights import density_of, mass_of_part, mass_of_ring, mass_together
 from speclint.handbook.members import outside_of_box, round_area, tube_area
 from speclint.quantities import Measure
@@ -15,8 +22,6 @@ from speclint.specs import NotStated, by_word
 
 if TYPE_CHECKING:
     from speclint.specs import Cam, CamBox, Component, Rocker, Shaft
-
-_Take = Callable[[str, Measure | NotStated], float]
 
 
 @formula("m = ρ π (r² − d²/4) b", cites=[FIRST_PRINCIPLES])
@@ -35,7 +40,7 @@ def mass_of_base_circle(rho: KilogramsPerCubicMetre, r: Metres, d: Metres, b: Me
     return rho * math.pi * (r**2 - d**2 / 4) * b
 
 
-def box_with_gear(box: CamBox, t: Metres, sheet: Sheet, take: _Take) -> Worked:
+def box_with_gear(box: CamBox, t: Metres, sheet: Sheet, take: Take) -> Worked:
     """The least mass of a cam box with walls ``t`` thick and of the gear in it, kg, with one place of each part.
 
     0 where neither is known. Of each cam its base circle, of a shaft that turns the cams of this box alone its least
@@ -76,17 +81,21 @@ def _density(part: Component, sheet: Sheet, *sizes: Measure | NotStated) -> Kilo
     return density_of(part, sheet) if all(sheet.is_stated("size", one) for one in sizes) else None
 
 
-def _walls(box: CamBox, t: Metres, sheet: Sheet, take: _Take) -> Worked | None:
-    sizes = box.length, box.width, box.height
-    rho = _density(box, sheet, *sizes)
-    if rho is None:
+def plain_outside(box: CamBox, sheet: Sheet, take: Take) -> SquareMetres | None:
+    """Outside of a cam box by its overall sizes, m²; None where one of them is not stated."""
+    sizes = {"l": box.length, "b": box.width, "h": box.height}
+    if not all(sheet.is_stated("size of the box", one) for one in sizes.values()):
         return None
-    l, b, h = (take(symbol, one) for symbol, one in zip("lbh", sizes, strict=True))  # noqa: E741
-    A = sheet.work("A_o", outside_of_box, l=l, b=b, h=h)
+    return sheet.work("A_o", outside_of_box, **{symbol: take(symbol, one) for symbol, one in sizes.items()})
+
+
+def _walls(box: CamBox, t: Metres, sheet: Sheet, take: Take) -> Worked | None:
+    if (A := plain_outside(box, sheet, take)) is None or (rho := density_of(box, sheet)) is None:
+        return None
     return worked(sheet.work("m_o", mass_of_ring, m_0=0.0, rho=rho, A=A, l=t), box.length)
 
 
-def _cam(cam: Cam, sheet: Sheet, take: _Take) -> Worked | None:
+def _cam(cam: Cam, sheet: Sheet, take: Take) -> Worked | None:
     sizes = cam.base_radius, cam.bore, cam.width
     rho = _density(cam, sheet, *sizes)
     if rho is None:
@@ -95,7 +104,7 @@ def _cam(cam: Cam, sheet: Sheet, take: _Take) -> Worked | None:
     return worked(sheet.work(f"m of {cam.id}", mass_of_base_circle, rho=rho, r=r, d=d, b=b), cam.base_radius)
 
 
-def _shaft(shaft: Shaft, sheet: Sheet, take: _Take) -> Worked | None:
+def _shaft(shaft: Shaft, sheet: Sheet, take: Take) -> Worked | None:
     rho = _density(shaft, sheet, shaft.diameter, shaft.length)
     if rho is None:
         return None
@@ -104,7 +113,7 @@ def _shaft(shaft: Shaft, sheet: Sheet, take: _Take) -> Worked | None:
     return worked(m, shaft.diameter)
 
 
-def _rocker(rocker: Rocker, sheet: Sheet, take: _Take) -> Worked | None:
+def _rocker(rocker: Rocker, sheet: Sheet, take: Take) -> Worked | None:
     """The boss round its pin, with the bush in it, as long as the bush; arms and pin are left out."""
     rho = _density(rocker, sheet, rocker.boss, rocker.pin, rocker.bush_length)
     if rho is None:

@@ -85,11 +85,15 @@ def movement_of_anchors(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Metres
 
 def movement_of_pipe(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Metres:
     """The movement that a pipe must take up between its anchors, m: its own growth and the movement of the anchors."""
-    T = sheet.take("T", case.temperature_of(pipe))
+    growth = growth_of_pipe(pipe, sheet.take("T", case.temperature_of(pipe)), sheet)
+    return sheet.work("Y", movement_to_take_up, Δ=growth, s=movement_of_anchors(pipe, case, sheet))
+
+
+def growth_of_pipe(pipe: SteamPipe, T: Kelvins, sheet: Sheet) -> Metres:
+    """Growth of a pipe between its anchors from cold to a temperature, m."""
     ΔT = sheet.work("ΔT", rise_from_cold, T=T, T_0=DRAWING_TEMPERATURE)
     alpha = sheet.look_up("α", sheet.material_of(pipe).expansion, of=pipe, at=T)
-    growth = sheet.work("Δ", pipe_growth, alpha=alpha, L=sheet.take("U", pipe.anchor_distance), ΔT=ΔT)
-    return sheet.work("Y", movement_to_take_up, Δ=growth, s=movement_of_anchors(pipe, case, sheet))
+    return sheet.work("Δ", pipe_growth, alpha=alpha, L=sheet.take("U", pipe.anchor_distance), ΔT=ΔT)
 
 
 @formula("φ = arctan(Y/U)", cites=[FIRST_PRINCIPLES])

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Judgement, Limit, Sheet
 from speclint.equations import Metres
-from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.handbook.steam import movement_to_take_up, pipe_growth, rise_from_cold
+from speclint.facts import growth_of_pipe
+from speclint.handbook.steam import movement_to_take_up
 from speclint.specs import BoltedJoint, LensJoint, PipeFlange, SteamPipe
 from speclint_assembly.formulae.sizes import beyond_seals, filled_together, left_of_joint
 
@@ -61,9 +61,6 @@ def _given(pipe: SteamPipe, sheet: Sheet) -> Metres:
     by = sheet.said("taken up by", pipe.takes_up_by)
     if by != "sliding joint" and by != "bellows":
         return sheet.limit(DRAWN_TOGETHER.name, "e_a")
-    T, U = sheet.take("T", pipe.design_temperature), sheet.take("U", pipe.anchor_distance)
-    ΔT = sheet.work("ΔT", rise_from_cold, T=T, T_0=DRAWING_TEMPERATURE)
-    α = sheet.look_up("α", sheet.material_of(pipe).expansion, of=pipe, at=T)
-    growth = sheet.work("Δ", pipe_growth, alpha=α, L=U, ΔT=ΔT)
+    growth = growth_of_pipe(pipe, sheet.take("T", pipe.design_temperature), sheet)
     moves = sheet.work("Y", movement_to_take_up, Δ=growth, s=sheet.take("s", pipe.anchor_movement))
     return sheet.work("e_a", left_of_joint, Y_j=sheet.take("Y_j", pipe.joint_movement), Y=moves)

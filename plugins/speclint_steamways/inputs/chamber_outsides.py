@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from speclint import COMMON_PRACTICE, Judgement, Limit, Sheet
 from speclint.equations import SquareMetres
-from speclint.handbook.members import outside_of_box
+from speclint.facts import plain_outside
 from speclint.specs import CamBox, ChamberCover, CompressionSpring
 from speclint_steamways.formulae.chambers import outside_of_drum, with_uneven
 
@@ -24,9 +24,13 @@ def cooled_area(
 ) -> tuple[SquareMetres, tuple[Judgement, ...]]:
     """The cooled outside as it counts, and what is told where more is stated than a chamber without fins has."""
     stated = sheet.take("A_a", part.chamber.cooled_area)
-    if sheet.is_stated("fins", part.chamber.finned) and sheet.read("fins", part.chamber.finned):
+    if sheet.said("fins", part.chamber.finned):
         return stated, ()
-    plain = _of_box(part, sheet) if isinstance(part, CamBox) else _of_cover(part, springs, sheet)
+    plain = (
+        plain_outside(part, sheet, sheet.take)
+        if isinstance(part, CamBox)
+        else _of_cover(part, springs, sheet)
+    )
     if plain is None:
         return stated, ()
     most = sheet.work("A_m", with_uneven, k=sheet.limit(UNEVEN.name, "k"), A=plain)
@@ -34,14 +38,6 @@ def cooled_area(
         "cooled over {found}, its outside without fins is {limit} at the most"
     )
     return min(stated, most), (told,)
-
-
-def _of_box(box: CamBox, sheet: Sheet) -> SquareMetres | None:
-    sizes = {"l": box.length, "b": box.width, "h": box.height}
-    if not all(sheet.is_stated("size of the box", one) for one in sizes.values()):
-        return None
-    given = {name: sheet.take(name, one) for name, one in sizes.items()}
-    return sheet.work("A_p", outside_of_box, **given)
 
 
 def _of_cover(cover: ChamberCover, springs: Iterable[CompressionSpring], sheet: Sheet) -> SquareMetres | None:
