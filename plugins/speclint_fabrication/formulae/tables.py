@@ -25,13 +25,11 @@ def through_thickness(criterion: str, case: str = "", size: float = 0.0) -> Read
     >>> through_thickness("thickness", size=0.040).nominal, through_thickness("quality", "Z25").nominal
     (8.0, 30.0)
     """
-    millimetres = round(size * 1e3, 6)
-    for row in rows(_THROUGH_THICKNESS, _FAMILY):
-        within = not row["upto"] or millimetres <= float(row["upto"])
-        if (row["criterion"], row["case"]) == (criterion, case) and within:
-            what = f"{criterion} {case or f'{millimetres:g} mm'}, through the thickness"
-            return Reading.exact(what, float(row["value"]), "", EN_1993_1_10.at("Table 3.2"))
-    raise NotKnown(f"EN 1993-1-10 has no {criterion} {case!r}")
+    row = _row_of(_THROUGH_THICKNESS, size, criterion=criterion, case=case)
+    if row is None:
+        raise NotKnown(f"EN 1993-1-10 has no {criterion} {case!r}")
+    what = f"{criterion} {case or f'{_millimetres(size):g} mm'}, through the thickness"
+    return Reading.exact(what, float(row["value"]), "", EN_1993_1_10.at("Table 3.2"))
 
 
 def best_category(shape: str, detail: str, size: float = 0.0) -> Reading:
@@ -43,13 +41,24 @@ def best_category(shape: str, detail: str, size: float = 0.0) -> Reading:
     >>> best_category("butt", "ground flush").nominal / 1e6, best_category("tee", "through", size=0.055).nominal / 1e6
     (112.0, 71.0)
     """
-    millimetres = round(size * 1e3, 6)
-    for row in rows(_CATEGORIES, _FAMILY):
-        within = not row["upto"] or millimetres <= float(row["upto"])
-        if (row["shape"], row["detail"]) == (shape, detail) and within:
-            what = f"best detail category of a {shape}, {detail}"
-            return Reading.exact(what, float(row["category"]) * 1e6, "Pa", EN_1993_1_9.at(row["place"]))
-    raise NotKnown(f"EN 1993-1-9 has no {shape} {detail!r}")
+    row = _row_of(_CATEGORIES, size, shape=shape, detail=detail)
+    if row is None:
+        raise NotKnown(f"EN 1993-1-9 has no {shape} {detail!r}")
+    what = f"best detail category of a {shape}, {detail}"
+    return Reading.exact(what, float(row["category"]) * 1e6, "Pa", EN_1993_1_9.at(row["place"]))
+
+
+def _row_of(table: str, size: float, **words: str) -> Row | None:
+    """The first row of a table that has some words and holds up to a size in m, where it has an end."""
+    for row in rows(table, _FAMILY):
+        within = not row["upto"] or _millimetres(size) <= float(row["upto"])
+        if within and all(row[column] == word for column, word in words.items()):
+            return row
+    return None
+
+
+def _millimetres(size: float) -> float:
+    return round(size * 1e3, 6)
 
 
 def weldment_tolerance(grade: str, size: float) -> Reading:
@@ -60,7 +69,7 @@ def weldment_tolerance(grade: str, size: float) -> Reading:
     >>> weldment_tolerance("B", 0.9).nominal
     0.003
     """
-    millimetres = round(size * 1e3, 6)
+    millimetres = _millimetres(size)
     for row in rows(_WELDMENTS, _FAMILY):
         if float(row["over"]) < millimetres <= float(row["to"]):
             what = f"tolerance of a weldment, class {grade}, at {millimetres:g} mm"

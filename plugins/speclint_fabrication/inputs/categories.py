@@ -26,8 +26,7 @@ def _of_butt(name: str, joint: WeldedJoint, sheet: Sheet) -> str:
     """How a butt weld is laid: what is not stated is taken for the worse."""
     if not _goes_through(name, joint, sheet):
         return "not through"
-    stated = sheet.is_stated(f"caps of {name}", joint.ground_flush)
-    if stated and sheet.read(f"{name} ground flush", joint.ground_flush):
+    if sheet.said(f"{name} ground flush", joint.ground_flush):
         return "ground flush"
     if share_of_a_side(name, joint, sheet) < 1:
         return "from both sides"

@@ -55,5 +55,4 @@ def plate_standing(name: str, joint: WeldedJoint, weldment: Weldment, sheet: She
 
 def share_of_a_side(name: str, joint: WeldedJoint, sheet: Sheet) -> float:
     """How much of a plate that is penetrated one side has: half where the weld is laid from both, else the whole."""
-    stated = sheet.is_stated(f"sides of {name}", joint.from_both_sides)
-    return 0.5 if stated and sheet.read(f"{name} from both sides", joint.from_both_sides) else 1.0
+    return 0.5 if sheet.said(f"{name} from both sides", joint.from_both_sides) else 1.0
