@@ -22,6 +22,7 @@ from speclint.facts import (
 from speclint.handbook.cams import crank_radius
 from speclint.handbook.members import round_area
 from speclint.specs import by_word
+from speclint_motion.formulae.guides import thrust_on_one_bar
 from speclint_motion.formulae.pins import least_overhang
 from speclint_motion.formulae.thrust import (
     connecting_rod_force,
@@ -35,7 +36,16 @@ from speclint_motion.formulae.thrust import (
 
 if TYPE_CHECKING:
     from speclint.facts import PistonForces
-    from speclint.specs import Crosshead, CylinderBlock, CylinderLiner, LoadCase, Pin, Piston, PistonRod
+    from speclint.specs import (
+        Crosshead,
+        CylinderBlock,
+        CylinderLiner,
+        LoadCase,
+        Pin,
+        Piston,
+        PistonRod,
+        SlideBar,
+    )
 
 FULL_TURN = 2 * math.pi
 #: Senses of a force along the line of stroke: towards the axle, which pushes the rods, and away from it.
@@ -188,6 +198,12 @@ def greatest(
     turned = _Turned(of_stroke, crank, moved, forces, sheet.look_up("k_p", error_of_pressures))
     senses = (PUSH, PULL) if sense is None else (sense,)
     return max(_by_diagram(symbol, what, turned, one, sheet) for one in senses)
+
+
+def greatest_on_one(bar: SlideBar, cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Newtons:
+    """The greatest thrust on one of the bars that share it, N."""
+    N = greatest("N", "thrust on the bar", ON_BAR, cylinder, case, sheet)
+    return sheet.work("N_1", thrust_on_one_bar, N=N, z=float(sheet.count("z", bar.bars_sharing)))
 
 
 def _forces_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> PistonForces | None:

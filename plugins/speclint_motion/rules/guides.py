@@ -30,6 +30,7 @@ from speclint_motion.inputs.thrust import (
     cylinder_of,
     gear_of,
     greatest,
+    greatest_on_one,
     piston_of,
 )
 
@@ -113,11 +114,8 @@ def _bends(bar: SlideBar, cylinder: Cylinder, case: LoadCase, sheet: Sheet, *, h
     """The greatest deflection of a turn, with ends that rest or are held."""
     gear = gear_of(cylinder, case, sheet)._asdict()
     crank = {"r": gear["r"], "l": gear["l"]}
-    x_0, z, L = (
-        sheet.take("x_0", bar.crosshead_from_end),
-        sheet.count("z", bar.bars_sharing),
-        sheet.take("L", bar.span),
-    )
+    x_0, L = sheet.take("x_0", bar.crosshead_from_end), sheet.take("L", bar.span)
+    z = float(sheet.count("z", bar.bars_sharing))
     beam = {
         "L": L,
         "E": sheet.look_up("E", sheet.material_of(bar).modulus, of=bar, at=DRAWING_TEMPERATURE),
@@ -127,12 +125,12 @@ def _bends(bar: SlideBar, cylinder: Cylinder, case: LoadCase, sheet: Sheet, *, h
 
     def at(θ: Radians) -> Metres:
         N = slipper_thrust(F=crosshead_force(θ=θ, **gear), θ=θ, **crank)
-        return bent(F=thrust_on_one_bar(N=N, z=float(z)), a=place_on_bar(x_0=x_0, θ=θ, **crank), **beam)
+        return bent(F=thrust_on_one_bar(N=N, z=z), a=place_on_bar(x_0=x_0, θ=θ, **crank), **beam)
 
     θ = sheet.scan("θ_y", "crank angle of the greatest deflection", at, 0.0, FULL_TURN, unit="rad")
     F = sheet.work("F_y", crosshead_force, θ=θ, **gear)
     N = sheet.work("N_y", slipper_thrust, F=F, θ=θ, **crank)
-    one = sheet.work("N_y1", thrust_on_one_bar, N=N, z=float(z))
+    one = sheet.work("N_y1", thrust_on_one_bar, N=N, z=z)
     a = sheet.work("a_y", place_on_bar, x_0=x_0, θ=θ, **crank)
     y = sheet.work("y", bent, F=one, a=a, **beam)
     allowed = sheet.work("y_n", share_of_span, k=sheet.limit("share", "k"), L=L)
@@ -141,9 +139,8 @@ def _bends(bar: SlideBar, cylinder: Cylinder, case: LoadCase, sheet: Sheet, *, h
 
 def _on_bar(bar: SlideBar, cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> OnBar:
     """The greatest thrust on one bar, and the slipper that brings it."""
-    N = greatest("N", "thrust on the bar", ON_BAR, cylinder, case, sheet)
     return OnBar(
-        F=sheet.work("N_1", thrust_on_one_bar, N=N, z=float(sheet.count("z", bar.bars_sharing))),
+        F=greatest_on_one(bar, cylinder, case, sheet),
         r=gear_of(cylinder, case, sheet).r,
         x_0=sheet.take("x_0", bar.crosshead_from_end),
         L=sheet.take("L", bar.span),

@@ -9,8 +9,7 @@ from speclint.equations import Newtons
 from speclint.facts import end_closed_by
 from speclint.handbook.members import load_with_factor
 from speclint.specs import BarSupport, CylinderCover, LoadCase, SlideBar
-from speclint_motion.formulae.guides import thrust_on_one_bar
-from speclint_motion.inputs.thrust import ON_BAR, cylinder_of, greatest, piston_of
+from speclint_motion.inputs.thrust import cylinder_of, greatest_on_one, piston_of
 from speclint_motion.inputs.tightening import (
     BOLT,
     CLOSE,
@@ -142,8 +141,7 @@ def bolted(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
     if len(bar.supports) < 2:
         raise sheet.not_assessed(f"{bar.id} states one support: a bar is held at both of its ends", bar.where)
     cylinder = cylinder_of(piston_of(sheet.follow(bar.guides), sheet), sheet)
-    N = greatest("N", "thrust on the bar", ON_BAR, cylinder, case, sheet)
-    one = sheet.work("N_1", thrust_on_one_bar, N=N, z=float(sheet.count("z", bar.bars_sharing)))
+    one = greatest_on_one(bar, cylinder, case, sheet)
     wanted = sheet.work("F_w", load_with_factor, x=sheet.limit("held", "k"), F=one)
     return sheet.each(bar.supports.items(), lambda item: _bolted(*item, wanted, sheet))
 
