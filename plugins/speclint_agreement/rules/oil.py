@@ -41,8 +41,8 @@ def _oils(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
             yield Pair(ring.lubrication.lubricant, runs_in.lubrication.lubricant, name=f"oil of {ring.id}")
             here, there = ring.lubrication.viscosity_class, runs_in.lubrication.viscosity_class
             yield Pair(here, there, name=f"class of {ring.id}")
-    own = _fed(_oiled(block, sheet), sheet)
-    others = _fed(_elsewhere(block, sheet), sheet)
+    oiled = _oiled(block, sheet)
+    own, others = _fed(oiled, sheet), _fed(_elsewhere(block, oiled, sheet), sheet)
     for one, parts in own.items():
         if _FEED.search(one):
             parts = [*parts, *others.get(one, ())]
@@ -62,17 +62,17 @@ def _fed(parts: Iterable[Component], sheet: Sheet) -> dict[str, list[Component]]
     return fed
 
 
-def _elsewhere(block: CylinderBlock, sheet: Sheet) -> Iterator[Component]:
-    """All that oil is fed to on the other blocks of the engine."""
+def _elsewhere(block: CylinderBlock, oiled: Iterable[Component], sheet: Sheet) -> Iterator[Component]:
+    """All that oil is fed to on the other blocks of the engine, and none that is ``oiled`` on this one."""
     engine = engine_of(block, sheet)
     if engine is None:
         return
-    here = {part.id for part in _oiled(block, sheet)}
+    known = {part.id for part in oiled}
     blocks = [
         sheet.follow(one.block) for one in engine.cranks.values() if sheet.is_stated("block", one.block)
     ]
     for other in {one.id: one for one in blocks if one.id != block.id}.values():
-        yield from (part for part in _oiled(other, sheet) if part.id not in here)
+        yield from (part for part in _oiled(other, sheet) if part.id not in known)
 
 
 def _oiled(block: CylinderBlock, sheet: Sheet) -> tuple[Component, ...]:

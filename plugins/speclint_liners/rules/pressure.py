@@ -131,8 +131,8 @@ def _block_at_test(
         return whole
     widest = max(relieved)
     left = sheet.work("w_r", wall_beyond_relief, w=t, D=sheet.take("D_b", bore.diameter), D_r=widest)
-    if left < sheet.limit("relieved wall"):
-        return sheet.at_least(left, sheet.limit("relieved wall")).else_says(
+    if left < (least := sheet.limit("relieved wall")):
+        return sheet.at_least(left, least).else_says(
             "wall of bore {item} where it is relieved is {found}, {limit} at least"
         )
     thinned = _ring_at_test(block, (widest, outside), made, test, sheet, " where it is relieved")
