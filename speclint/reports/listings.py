@@ -11,7 +11,6 @@ from speclint.families import Loaded
 from speclint.reports.listed_keys import listed_keys
 from speclint.reports.page import Page
 from speclint.reports.rule_words import grades_in_words, hazards_in_words, kinds_in_words
-from speclint.reports.rule_working import working_data, working_on
 from speclint.rules import Rule
 from speclint.specs import Component, Spec, summary
 
@@ -71,11 +70,15 @@ def _rule_in_full(page: Page, rule: Rule) -> None:
     page.entry("against", hazards_in_words(rule), indent=2, column=13)
     for source in rule.cites:
         page.entry("source", str(source), indent=2, column=13)
+    from speclint.reports.rule_working import working_on  # with the reference, only of a rule in full
+
     working_on(page, rule)
 
 
 def rules_data(rules: Iterable[Rule], *, full: bool = False) -> list[dict[str, Any]]:
     """The rules as plain data; in ``full`` with how each is worked."""
+    if full:
+        from speclint.reports.rule_working import working_data  # with the reference, as above
     return [
         {
             "rule": rule.name,

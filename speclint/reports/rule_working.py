@@ -9,7 +9,7 @@ from typing import Any
 from speclint.equations import described
 from speclint.reports.page import Page
 from speclint.reports.phrases import count
-from speclint.reports.reference.formula_text import FormulaText, plain, text_of
+from speclint.reports.reference.formula_text import plain, text_of
 from speclint.reports.reference.worked_formulae import Formula, FormulaSearch
 from speclint.rules import Rule
 
@@ -64,17 +64,13 @@ def _explained(formula: Formula) -> str:
     symbols = "; ".join(
         f"{', '.join(one.names)}: {one.means}{f' [{one.unit}]' if one.unit else ''}" for one in text.symbols
     )
-    said = [text.summary, f"{symbols}." if symbols else "", _units(about.empirical), *text.ranges, text.rest]
+    units = f"Stated in {about.empirical}." if about.empirical else ""
+    said = [text.summary, f"{symbols}." if symbols else "", units, *text.ranges, text.rest]
     return " ".join([*filter(None, said), f"Source: {'; '.join(map(str, about.cites))}."])
 
 
-def _units(empirical: str) -> str:
-    return f"Stated in {empirical}." if empirical else ""
-
-
 def _formula_data(formula: Formula) -> dict[str, Any]:
-    text: FormulaText = text_of(formula)
-    about = described(formula)
+    text, about = text_of(formula), described(formula)
     return {
         "equation": about.equation,
         "says": text.summary,
