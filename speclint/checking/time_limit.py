@@ -1,10 +1,10 @@
 """A limit on the time of a rule: one that does not end is stopped, and counts as one that could not be run.
 
 What counts is the time of the processor, so that a machine with much else to do gives the same verdict; a rule that
-waits takes none, and is stopped by the clock. A thread looks at both while rules are run, and raises
-:class:`Overrun` in the thread of a rule that takes longer.
-Where that does not stop it, since it waits for something or goes on after any exception, nothing in one process could:
-the process is ended, with the exit code of a rule that could not be run and a line that names it.
+waits takes none, and is stopped by the clock. A thread looks at both while rules are run, and raises :class:`Overrun`
+in the thread of a rule that takes longer. Where that does not stop it, since it waits for something or goes on after
+any exception, nothing in one process could: the process is ended, with the exit code of a rule that could not be run
+and a line that names it.
 """
 
 from __future__ import annotations

@@ -217,7 +217,7 @@ class Record:
         words = declared.says or declared.name.replace("_", " ")
         self.note(f"limit {declared.name}", repr(measure.nominal), shown=measure.text)
         found, source = measure.nominal, declared.source
-        # A rule's own is in the units of the works that is cited; the repository's design is in its own.
+        # A rule's own limit is in the units of the work that it cites, the design in those of its specs.
         as_here = self.system if own or self.system != "as written" else "metric"
         written = unit_in(as_here, unit, measure.unit)
         if not own and measure.unit and written != measure.unit:

@@ -20,7 +20,7 @@ ROUNDING = Limit(
 
 @dataclass(frozen=True)
 class Counted:
-    """A length as it counts, the greater of what is stated and what the engine gives, and what is told of it."""
+    """A length as it counts, the worse of what is stated and what the parts give, and what is told of it."""
 
     counted: Metres
     told: tuple[Judgement, ...] = ()

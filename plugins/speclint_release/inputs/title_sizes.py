@@ -106,7 +106,7 @@ _LEAST_TUBE = 10.0
 
 
 #: Titles name sizes in inches to sixteenths, and in mm to round tens: half of one of these may be lost, m.
-_HALF_A_SIXTEENTH, _HALF_OF_TEN = 0.0254 / 32, 5e-3
+_HALF_A_SIXTEENTH, _HALF_OF_TEN = _UNITS["in"] / 32, 5e-3
 
 
 class Promised(NamedTuple):
