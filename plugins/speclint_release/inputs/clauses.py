@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 #: What parts the clauses of a text; a comma between two figures is that of a number.
-_BETWEEN_CLAUSES = re.compile(r"[;()\n]|(?<!\d),|(?<=\d{3}),|,(?!\d{1,2}(?!\d))|\.(?:\s|$)|\bbut\b")
+_BETWEEN_CLAUSES = r"[;()\n]|(?<!\d),|(?<=\d{3}),|,(?!\d{1,2}(?!\d))|\.(?:\s|$)|\bbut\b"
 #: Things one behind another; in a clause the number of each stands in these marks in its place.
 _RUN = r"⟨\d+⟩(?:(?:[ /+&]|and|or|nor|to|per|EN|ISO|ASTM|DIN|BS|-\d)*⟨\d+⟩)*"
 _NOT_BEFORE = (
@@ -48,21 +48,19 @@ _CONDITION = (
     r"|(?:if|when|should|in case)\b.*?\b(?:cracks?|fails?|failed|indications?|defects?|flaws?|shows?)\b"
     rf"|where\b.*?\bshows\b|{_ON_REQUEST})"
 )
-_DENIED_BEFORE = re.compile(
-    rf"(?i)\b(?P<word>{_NOT_BEFORE}) (?:{_BETWEEN} )*(?P<run>⟨\d+⟩(?:(?: or | nor |/)⟨\d+⟩)*)"
-)
-_DENIED_BEHIND = re.compile(rf"(?i)(?P<run>{_RUN})[^⟨]*?(?:{_NOT_BEHIND}|{_OPEN}|{_CONDITION})")
+_DENIED_BEFORE = rf"(?i)\b(?P<word>{_NOT_BEFORE}) (?:{_BETWEEN} )*(?P<run>⟨\d+⟩(?:(?: or | nor |/)⟨\d+⟩)*)"
+_DENIED_BEHIND = rf"(?i)(?P<run>{_RUN})[^⟨]*?(?:{_NOT_BEHIND}|{_OPEN}|{_CONDITION})"
 #: A clause without a thing, which says of the thing before it that it is not wanted, or is left open.
-_TRAILING = re.compile(
+_TRAILING = (
     rf"(?i)(?:is |are |only )?(?:{_NOT_BEHIND}|{_OPEN}|{_ON_REQUEST}|(?:if|where|when|as)\b.*?{_ASKING})"
 )
 #: A clause that begins with what somebody has to ask or find before the thing is wanted.
-_LEADING = re.compile(rf"(?i)(?:only )?(?:{_CONDITION})")
-_DENIED_BY_LEADING = re.compile(rf"{_LEADING.pattern}[^⟨]*(?P<run>{_RUN})")
-_NEGATION = re.compile(r"(?i)\b(?:no|not|none|nothing|never)\b")
+_LEADING = rf"(?i)(?:only )?(?:{_CONDITION})"
+_DENIED_BY_LEADING = rf"{_LEADING}[^⟨]*(?P<run>{_RUN})"
+_NEGATION = r"(?i)\b(?:no|not|none|nothing|never)\b"
 #: What is written where a person, a body or a document is to be named, and names none: beside the words for nothing, a
 #: denial, a reference, what is still undecided, and the question itself.
-_NOBODY = re.compile(
+_NOBODY = (
     r"(?i)\s*(?:(?:no(?! ?\.| \d)|not|none|nobody|whoever|whatever|whichever|any|kein\w*)\b.*"
     r"|(?:yes|open|later|to follow|waived|exempt|entfällt|as (?:required|agreed|usual|needed|necessary|per|before)"
     r"|if (?:required|needed|necessary)|see (?:drawing|contract|order|note|specification|above|below|code))\b.*"
@@ -70,7 +68,7 @@ _NOBODY = re.compile(
     r"(?:body|person|authority|inspector)|(?:the )?(?:procedure|welder))\s*"
 )
 #: A text that leaves everything open, whatever it names after that.
-_LEFT_OPEN = re.compile(rf"(?i)\s*(?:(?:methods?|examination|inspection|ndt|nde) )?(?:is |are )?{_OPEN}")
+_LEFT_OPEN = rf"(?i)\s*(?:(?:methods?|examination|inspection|ndt|nde) )?(?:is |are )?{_OPEN}"
 
 
 @dataclass(frozen=True)
@@ -123,10 +121,10 @@ class Wording:
         codes = re.sub(r"\b(?:[A-Z]\.){2,}(?!\w)", lambda letters: letters.group().replace(".", ""), text)
         plain = self._mention.sub(marked, codes.replace("⟨", "(").replace("⟩", ")"))
         clauses: list[str] = []
-        for piece in filter(None, (one.strip() for one in _BETWEEN_CLAUSES.split(plain))):
+        for piece in filter(None, (one.strip() for one in re.split(_BETWEEN_CLAUSES, plain))):
             before = clauses[-1] if clauses else ""
-            trails = "⟨" in before and "⟨" not in piece and _TRAILING.match(piece)
-            leads = before and "⟨" not in before and _LEADING.match(before)
+            trails = "⟨" in before and "⟨" not in piece and re.match(_TRAILING, piece)
+            leads = before and "⟨" not in before and re.match(_LEADING, before)
             if trails or leads:
                 clauses[-1] = f"{before} {piece}"
             else:
@@ -140,7 +138,7 @@ def leaves_open(text: str) -> bool:
     >>> leaves_open("to be agreed: UT or RT"), leaves_open("UT, to be agreed")
     (True, False)
     """
-    return _LEFT_OPEN.match(text) is not None
+    return re.match(_LEFT_OPEN, text) is not None
 
 
 def names_nobody(text: str) -> bool:
@@ -151,17 +149,17 @@ def names_nobody(text: str) -> bool:
     >>> [names_nobody(one) for one in ("No. 3 district office", "the railway's competent person, W. Open", "WPS-12")]
     [False, False, False]
     """
-    return _NOBODY.fullmatch(text) is not None
+    return re.fullmatch(_NOBODY, text) is not None
 
 
 def _denied(clause: str) -> Iterator[int]:
     """The numbers of what a clause says is not wanted, or not yet."""
-    if found := _DENIED_BY_LEADING.match(clause):
+    if found := re.match(_DENIED_BY_LEADING, clause):
         yield from _numbers(found["run"])
-    for found in _DENIED_BEHIND.finditer(clause):
+    for found in re.finditer(_DENIED_BEHIND, clause):
         yield from _numbers(found["run"])
-    for found in _DENIED_BEFORE.finditer(clause):
-        twice = found["word"].lower() == "without" and _NEGATION.search(clause[: found.start()])
+    for found in re.finditer(_DENIED_BEFORE, clause):
+        twice = found["word"].lower() == "without" and re.search(_NEGATION, clause[: found.start()])
         if not twice:
             yield from _numbers(found["run"])
 

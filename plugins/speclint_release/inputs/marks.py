@@ -26,19 +26,19 @@ _BY_WHOM = (
 )
 #: How much was radiographed, as a vessel is marked by ASME VIII-1, UG-116(e): RT 3 is spot films, RT 2 the welds of
 #: category A and spots of others, RT 4 anything less than RT 1 that is none of these (from memory).
-_SPOT = re.compile(rf"(?i){_OF_A_PAPER}(?<![-\w])RT-3\b{_BY_WHOM}")
-_OF_SOME = re.compile(rf"(?i){_OF_A_PAPER}(?<![-\w])RT-(?P<mark>[24])\b{_BY_WHOM}")
+_SPOT = rf"(?i){_OF_A_PAPER}(?<![-\w])RT-3\b{_BY_WHOM}"
+_OF_SOME = rf"(?i){_OF_A_PAPER}(?<![-\w])RT-(?P<mark>[24])\b{_BY_WHOM}"
 #: Paragraphs of the same code: all of category A and spots of the others; spot films (from memory).
 _PARAGRAPHS = (
-    (re.compile(r"\bUW-11 ?\(a\) ?\(5\) ?\(b\)"), "mark-2"),
-    (re.compile(r"\bUW-(?:11 ?\(b\)|52\b)"), "spot"),
+    (r"\bUW-11 ?\(a\) ?\(5\) ?\(b\)", "mark-2"),
+    (r"\bUW-(?:11 ?\(b\)|52\b)", "spot"),
 )
 #: The four categories of the joints of a vessel, ASME VIII-1, UW-3, which together are all.
-_CATEGORIES = re.compile(
+_CATEGORIES = (
     r"\b[Cc]ategor(?:y|ies) (?:A(?: ?- ?| to | through )D|A, ?B, ?C,? (?:and|or|&) D|A ?/ ?B ?/ ?C ?/ ?D)\b"
 )
 #: An article or a division of a code, which is no number of anything else.
-_ARTICLE = re.compile(
+_ARTICLE = (
     r"(?P<code>\bASME (?:BPVC |[Cc]ode |[Ss]ec(?:tion|t)?\.? )*[IVX]+)"
     r"(?:[ ,]+(?:[Dd]iv(?:ision)?|[Aa]rt(?:icle)?|[Aa]pp(?:endix)?)\.? \d+)+"
 )
@@ -53,9 +53,9 @@ def without_articles(text: str) -> str:
     ('RT of  joints', 'RT of category A and B joints')
     """
     for paragraph, words in _PARAGRAPHS:
-        text = paragraph.sub(words, text)
+        text = re.sub(paragraph, words, text)
     text = re.sub(r"(?i)\b(art|sec|div)\. (?=[\dIVX])", r"\1 ", text)
-    return _CATEGORIES.sub("", _ARTICLE.sub(lambda found: found["code"], text))
+    return re.sub(_CATEGORIES, "", re.sub(_ARTICLE, lambda found: found["code"], text))
 
 
 def marks_in_words(text: str) -> str:
@@ -66,4 +66,4 @@ def marks_in_words(text: str) -> str:
     >>> [marks_in_words(one) for one in ("report RT-3", "RT-2 operator", "films RT-3 to RT-4", "RT-30")]
     ['report RT-3', 'RT-2 operator', 'films RT-3 to RT-4', 'RT-30']
     """
-    return _OF_SOME.sub(lambda found: f"RT of mark-{found['mark']}", _SPOT.sub("spot RT", text))
+    return re.sub(_OF_SOME, lambda found: f"RT of mark-{found['mark']}", re.sub(_SPOT, "spot RT", text))

@@ -8,7 +8,6 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from speclint import NotKnown
-from speclint.handbook.threads import thread
 
 #: How titles call a size, and the key of a spec that states it. Longer words come first.
 _KEYS = {
@@ -55,18 +54,18 @@ _IN_MM = frozenset(one for one in _KEYS if "dia" in one)
 _IN_MM_BEHIND = _IN_MM | {"bore", "wall", "thick", "long"}
 #: How drawings write the words: signs, abbreviations and German, by common practice.
 _WRITTEN = (
-    (re.compile(r"(?i)(?<=\d)(?P<unit> ?mm)? ?[Øø⌀∅](?! ?\d)"), r"\g<unit> dia"),
-    (re.compile(r"[Øø⌀∅] ?(?=\d)"), "dia "),
-    (re.compile(r"(?i)\b(?:dia|diam|durchm|durchmesser)\b\.?"), "dia"),
-    (re.compile(r"\bO\. ?D\.|\bo\.d\.|\bO/?D\b|(?i:\bau(?:ß|ss)endurchmesser\b)"), "outside diameter"),
-    (re.compile(r"\bI\. ?D\.|\bi\.d\.|\bI/?D\b|(?i:\binnendurchmesser\b)"), "inside diameter"),
-    (re.compile(r"\bW\. ?T\.|\bW/?T\b|(?i:\bwand(?:dicke|st(?:ä|ae)rke)\b)"), "wall"),
-    (re.compile(r"(?i)\b(?:thk|dick)\b\.?"), "thick"),
-    (re.compile(r"(?i)\b(?:lg|lang)\b\.?"), "long"),
-    (re.compile(r"(?i)\bbohrung\b"), "bore"),
-    (re.compile(r"(?i)\bl(?:ä|ae)nge\b"), "length"),
-    (re.compile(r"(?<=\d),(?=\d{1,2}(?!\d))"), "."),
-    (re.compile(r"[”″]"), '"'),
+    (r"(?i)(?<=\d)(?P<unit> ?mm)? ?[Øø⌀∅](?! ?\d)", r"\g<unit> dia"),
+    (r"[Øø⌀∅] ?(?=\d)", "dia "),
+    (r"(?i)\b(?:dia|diam|durchm|durchmesser)\b\.?", "dia"),
+    (r"\bO\. ?D\.|\bo\.d\.|\bO/?D\b|(?i:\bau(?:ß|ss)endurchmesser\b)", "outside diameter"),
+    (r"\bI\. ?D\.|\bi\.d\.|\bI/?D\b|(?i:\binnendurchmesser\b)", "inside diameter"),
+    (r"\bW\. ?T\.|\bW/?T\b|(?i:\bwand(?:dicke|st(?:ä|ae)rke)\b)", "wall"),
+    (r"(?i)\b(?:thk|dick)\b\.?", "thick"),
+    (r"(?i)\b(?:lg|lang)\b\.?", "long"),
+    (r"(?i)\bbohrung\b", "bore"),
+    (r"(?i)\bl(?:ä|ae)nge\b", "length"),
+    (r"(?<=\d),(?=\d{1,2}(?!\d))", "."),
+    (r"[”″]", '"'),
 )
 _UNITS = {"mm": 1e-3, "cm": 1e-2, "m": 1.0, "in": 0.0254, "inch": 0.0254, "inches": 0.0254, '"': 0.0254}
 _INCHES = frozenset(unit for unit, metres in _UNITS.items() if metres == _UNITS["in"])
@@ -75,27 +74,24 @@ _NUMBER = (
     r"(?P<number>\d+[ -]\d+/\d+|\d+/\d+|\d+(?:\.\d+)?)"
     r'(?:[ -]?(?P<unit>mm|cm|m|inches|inch|in|")(?![\w²³/^·])|(?![\w./"-]))'
 )
-_BEFORE = re.compile(rf"(?P<before>.*?)\b(?P<word>{_WORDS})\.?(?: of| is| =|:)? {_NUMBER}", re.IGNORECASE)
-_AFTER = re.compile(rf"(?<![\d./×x])(?<!no )(?<!no\. ){_NUMBER}[ -](?P<word>{_WORDS})\b", re.IGNORECASE)
+_BEFORE = rf"(?i)(?P<before>.*?)\b(?P<word>{_WORDS})\.?(?: of| is| =|:)? {_NUMBER}"
+_AFTER = rf"(?i)(?<![\d./×x])(?<!no )(?<!no\. ){_NUMBER}[ -](?P<word>{_WORDS})\b"
 #: What a word for a size may follow.
-_OPENS = re.compile(
-    r'(?:^|\b(?:a|an|and|by|in|is|of|the|with)|\d ?(?:mm|cm|m|in|inch|inches|"))\s*$', re.IGNORECASE
-)
+_OPENS = r'(?i)(?:^|\b(?:a|an|and|by|in|is|of|the|with)|\d ?(?:mm|cm|m|in|inch|inches|"))\s*$'
 #: What a sign or an abbreviation for a diameter is not of the part behind.
-_OF_A_FEATURE = re.compile(
-    r"\b(?:rim|seat|hub|stem|spigot|collar|holes?|pitch|circle|head|boss|flange|neck|groove|shoulder|journal|thread|slot"
-    r"|drilled|coils?|beat|port|throat|root|core|pad|nut)\s*$",
-    re.IGNORECASE,
+_OF_A_FEATURE = (
+    r"(?i)\b(?:rim|seat|hub|stem|spigot|collar|holes?|pitch|circle|head|boss|flange|neck|groove|shoulder|journal|thread|slot"
+    r"|drilled|coils?|beat|port|throat|root|core|pad|nut)\s*$"
 )
 #: Words after which a clause speaks of a neighbour.
-_NEIGHBOUR = re.compile(r"\b(?:for|suits?|beside|under|over|behind|against|fits?)\b", re.IGNORECASE)
-_THREAD = re.compile(
+_NEIGHBOUR = r"(?i)\b(?:for|suits?|beside|under|over|behind|against|fits?)\b"
+_THREAD = (
     r"(?<![\w.-])M(?P<size>\d+(?:[.,]\d+)?)(?:\s?[x×]\s?(?P<second>\d+(?:[.,]\d+)?)|(?:[’']?s))?(?![\w-])"
 )
 #: A greater number after a thread is the length of the bolt, and no pitch: ISO 261, general plan (from memory).
 _GREATEST_PITCH = 8.0
 #: A tube by its outside diameter and its wall, in millimetres or inches, perhaps with its length.
-_TUBE = re.compile(
+_TUBE = (
     r"(?<![\w.,-])(?<!\bM )(?<!\bDN )(?:[Øø⌀∅] ?|OD )?(?P<outside>\d+(?:[.,]\d+)?) ?(?:mm)?"
     r"(?: ?(?:[Øø⌀∅]|dia(?:meter|\.)?|diam\.?|O\.? ?D\.?|o\.?d\.?|outside diameter))? ?[x×]"
     r' ?(?P<wall>\d+(?:[.,]\d+)?)(?: ?(?:mm)? ?[x×] ?(?P<length>\d+(?:[.,]\d+)?))? ?(?P<unit>mm|inch|in|")?'
@@ -137,12 +133,14 @@ def promised_sizes(title: str) -> Iterator[Promised]:
     >>> list(promised_sizes("Cover for a liner of 500 mm bore, rim diameter 480 mm, 1.5 mm² section, CN-12"))
     []
     """
-    for pattern, said in _WRITTEN:
-        title = pattern.sub(said, title)
+    if not _has_figures(title):
+        return
+    for words, said in _WRITTEN:
+        title = re.sub(words, said, title)
     for clause in re.split(r"[,;()]|(?<!\b[Nn]o)\. ", title):
-        if _NEIGHBOUR.search(clause):
+        if re.search(_NEIGHBOUR, clause):
             continue
-        for found in (*_after_their_word(clause), *_AFTER.finditer(clause)):
+        for found in (*_after_their_word(clause), *re.finditer(_AFTER, clause)):
             words = re.sub(r"[ -]", " ", found["word"].casefold())
             behind = found.start("number") < found.start("word")
             if not found["unit"] and not _is_in_mm(words, found["number"], behind=behind):
@@ -160,10 +158,12 @@ def promised_tube(title: str) -> Iterator[Promised]:
     >>> [one.size for one in promised_tube("Pipe 168,3 x 5,6 x 1200 mm, 2 x 45°, M36 x 3")]
     [0.1683, 0.0056]
     """
+    if not _has_figures(title):
+        return
     for clause in re.split(r"(?<!\d),|,(?!\d)|[;()]|(?<!\bdia)(?<!\bdiam)(?<!\bO\.D)(?<!\bo\.d)\. ", title):
-        if _NEIGHBOUR.search(clause):
+        if re.search(_NEIGHBOUR, clause):
             continue
-        for found in _TUBE.finditer(clause):
+        for found in re.finditer(_TUBE, clause):
             outside, wall = _figure(found["outside"]), _figure(found["wall"])
             is_tube = outside >= _LEAST_TUBE or found["unit"] not in (None, "mm")
             if is_tube and 2 * wall < outside and (not found["length"] or _figure(found["length"]) > outside):
@@ -172,6 +172,11 @@ def promised_tube(title: str) -> Iterator[Promised]:
                     number = found[key.removesuffix("_diameter")].replace(",", ".")
                     lost = _rounding(number, found["unit"] or "mm")
                     yield Promised(key, found.group().strip(), size * per, *lost)
+
+
+def _has_figures(text: str) -> bool:
+    """Whether a text has any figure: most titles have none, and no pattern is compiled for those."""
+    return any(map(str.isdecimal, text))
 
 
 def _is_in_mm(word: str, number: str, *, behind: bool) -> bool:
@@ -203,12 +208,12 @@ def _figure(number: str) -> float:
 
 def _after_their_word(clause: str) -> Iterator[re.Match[str]]:
     """Numbers that follow a word for a size, which stands at the beginning or after a word that opens it."""
-    at = 0
-    while found := _BEFORE.match(clause, at):
+    at, pattern = 0, re.compile(_BEFORE)
+    while found := pattern.match(clause, at):
         word = re.sub(r"[ -]", " ", found["word"].casefold())
         before = clause[: found.start("word")]
-        of_the_part = word == "dia" and not _OF_A_FEATURE.search(before)
-        if word in _ALONE or of_the_part or _OPENS.search(before):
+        of_the_part = word == "dia" and not re.search(_OF_A_FEATURE, before)
+        if word in _ALONE or of_the_part or re.search(_OPENS, before):
             yield found
         at = found.end("word")
 
@@ -216,7 +221,7 @@ def _after_their_word(clause: str) -> Iterator[re.Match[str]]:
 def _metres(found: re.Match[str]) -> float:
     """The number of a match with its unit, m.
 
-    >>> round(_metres(_AFTER.search("1 3/4 in bore")), 6)
+    >>> round(_metres(re.search(_AFTER, "1 3/4 in bore")), 6)
     0.04445
     """
     parts = [one.split("/") for one in re.split("[ -]", found["number"])]
@@ -232,12 +237,14 @@ def threads_in(text: str) -> list[tuple[str, str]]:
     >>> threads_in("M36 x 3, M20x1,5")
     [('36', '3'), ('20', '1.5')]
     """
+    if not _has_figures(text):
+        return []
     return [
         (
             f"{_figure(one['size']):g}",
             f"{_figure(second):g}" if second and _figure(second) <= _GREATEST_PITCH else "",
         )
-        for one in _THREAD.finditer(text)
+        for one in re.finditer(_THREAD, text)
         for second in (one["second"],)
     ]
 
@@ -250,6 +257,8 @@ def is_of_pitch(size: str, pitch: str, asked: str) -> bool:
     """
     if pitch:
         return pitch == asked
+    from speclint.handbook.threads import thread  # only of a title that names a thread
+
     try:
         return math.isclose(thread(f"M{size}").pitch, float(asked) * _UNITS["mm"])
     except NotKnown:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable, Mapping
+from functools import cache
 
 _NUMBERS = {
     "ein(?:e[mnrs]?)?": "one",
@@ -29,7 +31,6 @@ _ORDINALS = {
     "zwanzigste": "twentieth",
 }
 _PARTS = {
-    "H(?:ä|ae)lfte": "half",
     "Drittel": "third",
     "Viertel": "quarter",
     "F(?:ü|ue)nftel": "fifth",
@@ -42,19 +43,14 @@ _SEAM = r"(?:[A-Za-zäöüß]+)?n(?:a|ä|ae)ht(?:en?)?\b"
 _OF = r"(?: (?:der|des|von|aller))?"
 _COUNT = rf"{'|'.join(_NUMBERS)}|\d+"
 #: So many of so many.
-_SO_MANY = re.compile(rf"(?i)(?<!\w)(?P<n>{_COUNT}) (?:St(?:ü|ue)ck )?von (?:den )?(?P<of>{_COUNT})(?!\w)")
+_SO_MANY = rf"(?i)(?<!\w)(?P<n>{_COUNT}) (?:St(?:ü|ue)ck )?von (?:den )?(?P<of>{_COUNT})(?!\w)"
+#: Shares of a whole, and every so many of them.
+_EVERY_NUMBER = rf"jede[rsn]? (\d+)\.(?= (?:{_SEAM}|Teil|St(?:ü|ue)ck|Schraube|Bolzen))"
+_EVERY = rf"jede[rsn]? (?P<word>{'|'.join(_ORDINALS)})[nrs]?"
+_HALF = rf"(?:die |zur )?H(?:ä|ae)lfte{_OF}"
+_SHARE = rf"(?P<count>{'|'.join(_NUMBERS)}) (?P<word>{'|'.join(_PARTS)}){_OF}"
 #: Each pattern, and what stands in its place; those of several words come first.
 _PHRASES: tuple[tuple[str, str], ...] = (
-    (rf"jede[rsn]? (\d+)\.(?= (?:{_SEAM}|Teil|St(?:ü|ue)ck|Schraube|Bolzen))", r"every \1th"),
-    *((rf"jede[rsn]? {word}[nrs]?", f"every {said}") for word, said in _ORDINALS.items()),
-    *((rf"(?:die |zur )?{word}{_OF}", f"{said} of the") for word, said in _PARTS.items() if said == "half"),
-    *((rf"ein {word}{_OF}", f"a {said} of the") for word, said in _PARTS.items() if said != "half"),
-    *(
-        (rf"(?:{number}) {word}{_OF}", f"{count} {said}s of the")
-        for number, count in _NUMBERS.items()
-        for word, said in _PARTS.items()
-        if count != "one" and said != "half"
-    ),
     (r"(?:so ?weit|wo|falls) (?:es )?(?:zug(?:ä|ae)nglich|m(?:ö|oe)glich)", "where accessible"),
     (r"(?:mit )?Ausnahme (?:der|des|von)|bis auf (?:die|das|den)|au(?:ß|ss)er(?! dem)|ausgenommen", "except"),
     (r"teilweise|zum Teil", "partly"),
@@ -94,7 +90,6 @@ _PHRASES: tuple[tuple[str, str], ...] = (
     (r'(\d+) ?["”″]', r"\1 in"),
     (r"(?<!scale )1 ?: ?(\d+)", r"1 in \1"),
 )
-_READ = tuple((re.compile(rf"(?i)(?<![\w-])(?:{words})(?!\w)"), said) for words, said in _PHRASES)
 
 
 def in_plain_english(text: str) -> str:
@@ -107,11 +102,38 @@ def in_plain_english(text: str) -> str:
     >>> in_plain_english("zwei Drittel der Nähte"), in_plain_english("incl. hub fillets, excl. bore")
     ('two thirds of the welds', 'including hub fillets, excluding bore')
     """
-    text = _SO_MANY.sub(lambda found: f"{_number(found['n'])} of {_number(found['of'])}", text)
-    for pattern, said in _READ:
+    text = re.sub(_SO_MANY, lambda found: f"{_number(found['n'])} of {_number(found['of'])}", text)
+    for pattern, said in _patterns():
         text = pattern.sub(said, text)
     return text
 
 
+#: What stands in the place of a pattern.
+_Said = str | Callable[[re.Match[str]], str]
+
+
+@cache
+def _patterns() -> tuple[tuple[re.Pattern[str], _Said], ...]:
+    """The phrases compiled, once the first text is read: many runs read none."""
+    phrases: tuple[tuple[str, _Said], ...] = (
+        (_EVERY_NUMBER, r"every \1th"),
+        (_EVERY, lambda found: f"every {_said(_ORDINALS, found['word'])}"),
+        (_HALF, "half of the"),
+        (_SHARE, _share),
+        *_PHRASES,
+    )
+    return tuple((re.compile(rf"(?i)(?<![\w-])(?:{words})(?!\w)"), said) for words, said in phrases)
+
+
+def _share(found: re.Match[str]) -> str:
+    count, part = _number(found["count"]), _said(_PARTS, found["word"])
+    return f"a {part} of the" if count == "one" else f"{count} {part}s of the"
+
+
 def _number(word: str) -> str:
-    return next((said for number, said in _NUMBERS.items() if re.fullmatch(number, word, re.I)), word)
+    return _said(_NUMBERS, word)
+
+
+def _said(words: Mapping[str, str], word: str) -> str:
+    """What stands for a German word, by the pattern of it; the word itself where none is of it."""
+    return next((said for one, said in words.items() if re.fullmatch(one, word, re.I)), word)
