@@ -142,10 +142,12 @@ def _chosen(asked: Collection[str] | Touched, results: KeptResults | None) -> fr
 
 def _code_kept_for(folder: KeptFolder | None, loaded: Loaded) -> str:
     """A digest of the code by which results can be kept; "" where nothing can be."""
+    if folder is None or folder.why_not:
+        return ""
     from speclint.checking.code_digest import code_of  # only where something is kept, as below
 
     try:
-        return "" if folder is None or folder.why_not else code_of(loaded, folder)
+        return code_of(loaded, folder)
     except LookupError:  # nobody can tell whether a family made in memory is still the same
         return ""
 
