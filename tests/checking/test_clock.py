@@ -56,7 +56,8 @@ def test_a_rule_is_given_the_time_of_the_processor_and_five_times_as_much_by_the
     begun, worked = time.monotonic(), time.process_time()
     with pytest.raises(Overrun), TimeLimit("tube.works", "tube", 0.1):
         busy()
-    assert time.process_time() - worked >= 0.1
+    # A machine that gives it less than a fifth of a processor lets the clock come first.
+    assert time.process_time() - worked >= 0.1 or time.monotonic() - begun >= 0.5
 
 
 @pytest.mark.parametrize(("seconds", "refused"), [("0", True), ("1", False), ("3600", False), ("3601", True)])
