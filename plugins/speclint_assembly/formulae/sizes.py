@@ -42,12 +42,26 @@ def beyond_seals(G: Metres, L: Metres, f: Metres) -> Metres:
     e = G − L − f
 
     ``G`` distance of the faces between which the pipe is put, ``L`` of its own faces, ``f`` thickness of its seals [m].
-    Returns [m], below 0 where a joint is pushed together.
+    Returns [m], below 0 where pipe and seals are longer than their place.
 
     >>> round(beyond_seals(G=1.304, L=1.300, f=0.0024), 6)
     0.0016
     """
     return G - L - f
+
+
+@formula("u = −e", cites=[FIRST_PRINCIPLES])
+def beyond_place(e: Metres) -> Metres:
+    """How much longer a pipe and its seals are than their place.
+
+    u = −e
+
+    ``e`` gap left between the faces beyond the seals [m]. Returns [m], below 0 where a gap is left.
+
+    >>> round(beyond_place(e=-0.0509), 6)
+    0.0509
+    """
+    return -e
 
 
 @formula("e_a = Y_j − Y", cites=[FIRST_PRINCIPLES])

@@ -1,4 +1,4 @@
-"""How much longer the place of a pipe is than the pipe, and what its joints fill of that."""
+"""How much the place of a pipe and the pipe with its seals differ in length, and what its joint gives of that."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from speclint.equations import Metres
 from speclint.facts import growth_of_pipe
 from speclint.handbook.steam import movement_to_take_up
 from speclint.specs import BoltedJoint, LensJoint, PipeFlange, SteamPipe
-from speclint_assembly.formulae.sizes import beyond_seals, filled_together, left_of_joint
+from speclint_assembly.formulae.sizes import beyond_place, beyond_seals, filled_together, left_of_joint
 
 NOT_DRAWN = Limit(
     "not drawn",
@@ -24,21 +24,26 @@ DRAWN_TOGETHER = Limit(
     "1 mm",
     "length",
     COMMON_PRACTICE,
-    "what bolts may draw the faces of a pipe together where no sliding joint or bellows gives",
+    "what bolts may draw the faces of a pipe together, or the pipe be sprung, where no sliding joint or bellows gives",
     "not negative",
 )
 _ENDS = 2
 
 
 def reaches(pipe: SteamPipe, gap: Metres, length: Metres, sheet: Sheet) -> Judgement:
-    """What is left between the faces beyond the seals, against what the joint of the pipe gives."""
+    """What is left between the faces beyond the seals, or lacks there, against what the joint of the pipe gives."""
     filled, seals = 0.0, list(_seals(pipe, sheet))
     undrawn = max(0, _ENDS - len(seals)) * [sheet.limit(NOT_DRAWN.name, "t_n")]
     for thickness in (*seals, *undrawn):
         filled = sheet.work("f", filled_together, f_0=filled, t=thickness)
     left = sheet.work("e", beyond_seals, G=gap, L=length, f=filled)
-    return sheet.at_most(left, _given(pipe, sheet)).else_says(
-        "too short for its place: {found} are left between the faces beyond its seals, {limit} at most"
+    given = _given(pipe, sheet)
+    if left >= 0:
+        return sheet.at_most(left, given).else_says(
+            "too short for its place: {found} are left between the faces beyond its seals, {limit} at most"
+        )
+    return sheet.at_most(sheet.work("u", beyond_place, e=left), given).else_says(
+        "too long for its place: with its seals {found} longer than the gap of the faces, {limit} at most"
     )
 
 
@@ -57,7 +62,7 @@ def _seals(pipe: SteamPipe, sheet: Sheet) -> Iterator[Metres]:
 
 
 def _given(pipe: SteamPipe, sheet: Sheet) -> Metres:
-    """What a sliding joint or bellows gives beyond what the hot pipe takes of it; else what bolts draw together."""
+    """What a sliding joint or bellows gives either way beyond what the hot pipe takes of it; else what bolts draw."""
     by = sheet.said("taken up by", pipe.takes_up_by)
     if by != "sliding joint" and by != "bellows":
         return sheet.limit(DRAWN_TOGETHER.name, "e_a")

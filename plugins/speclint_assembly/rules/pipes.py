@@ -14,22 +14,27 @@ from speclint_assembly.sources import GEOMETRY
 
 @rule(
     "pipe.goes-in",
-    edition=3,
-    title="A pipe passes between the faces of its joints with 0.5 mm to spare and reaches both by its seals and its "
-    "joint, a loose flange slides on it, held by its collar, and a lens ring goes in",
+    edition=4,
+    title="A pipe passes between the faces of its joints with 0.5 mm to spare and with its seals is as long as their "
+    "gap, but for what its joint gives; a loose flange slides on, held by its collar; a lens ring goes in",
     on=(SteamPipe, LensJoint),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=GEOMETRY,
     why="a pipe that is sprung into its place pulls on its joints for as long as it is there",
     leaves_out="the swing of the pipe on its way; how deep a lens ring sits in its seats, of which the whole thickness "
-    "counts; a pipe pulled cold on purpose, which its analysis judges; the collar beyond its contact with the flange; "
+    "counts; that its joint lets the end be drawn back as far as is stated; a pipe pulled cold on purpose, which its "
+    "analysis judges; the collar beyond its contact with the flange; "
     f"that the flange is on before the second collar, which the steps of making state; {DEFERS}",
     against=(),
     limits=[BY_HAND, NOT_DRAWN, DRAWN_TOGETHER],
 )
 def goes_in(part: SteamPipe | LensJoint, sheet: Sheet) -> Judgement:
-    """Gap of the faces against the pipe, its seals and what its joint gives; pipe < flange < collar; ring < pulled."""
+    """Gap of the faces against the pipe, its seals and what its joint gives; pipe < flange < collar; ring < pulled.
+
+    A sliding joint or bellows gives what the hot pipe leaves of its movement, longer or shorter: where in its travel
+    the joint stands as the pipe is put in is not stated.
+    """
     if isinstance(part, LensJoint):
         pipe = sheet.follow(part.of)
         if not isinstance(pipe, SteamPipe):

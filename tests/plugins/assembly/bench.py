@@ -377,7 +377,7 @@ joined_to = "block"
 outside_diameter = "168 mm"
 collar_diameter = "190 mm"
 faces_gap = "1994 mm"
-faces_length = "1990 mm"
+faces_length = "1940.5 mm"
 drawn_back = "60 mm"
 """
 

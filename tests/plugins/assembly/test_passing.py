@@ -87,7 +87,8 @@ LIMITS = [
     ("gear.enters-its-box", "cambox", "cambox", 'lid_width = "60 mm"', "40.6 mm", "40.4 mm"),
     ("gear.enters-its-box", "cambox", "shaft", 'greatest_diameter = "70 mm"', "120 mm", "120.1 mm"),
     ("gear.enters-its-box", "cambox", "tappet", 'stem_diameter = "29.9 mm"', "30 mm", "30.1 mm"),
-    ("pipe.goes-in", "pipe", "pipe", 'faces_gap = "1994 mm"', "1990.6 mm", "1990.4 mm"),
+    # 1940.5 with a ring of 50 and 3 for the end that is not drawn, less the millimetre that it is sprung
+    ("pipe.goes-in", "pipe", "pipe", 'faces_gap = "1994 mm"', "1992.6 mm", "1992.4 mm"),
     ("pipe.goes-in", "pipe", "flange", 'bore = "172 mm"', "168.6 mm", "168.4 mm"),
     ("pipe.goes-in", "pipe", "flange", 'bore = "172 mm"', "189.4 mm", "189.6 mm"),
     ("pipe.goes-in", "lens", "pipe", 'drawn_back = "60 mm"', "50.6 mm", "50.4 mm"),
@@ -103,7 +104,7 @@ FOUND_BY = {
     "box.enters": ("studs-gland",),
     "block.enters-its-frames": ("face",),
     "gear.enters-its-box": ("cam",),
-    "pipe.goes-in": ("flange",),
+    "pipe.goes-in": ("flange", "lens"),
 }
 
 

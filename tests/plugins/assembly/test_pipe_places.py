@@ -56,6 +56,42 @@ def test_a_sliding_joint_gives_what_the_hot_pipe_leaves_of_it(
         assert on_sheet(check, "Y") == pytest.approx(4.56e-3)
 
 
+@pytest.mark.parametrize(("gap", "outcome"), [("998.6 mm", "conforms"), ("998.5 mm", "finding")])
+def test_a_sliding_joint_is_pushed_together_by_no_more_than_that(
+    workshop: DesignFolder, gap: str, outcome: str
+) -> None:
+    """A pipe of 994 mm with gaskets of 5 mm is 1004 mm long, of which 5.44 mm go into the joint: 998.56 mm."""
+    thick = {name: FILES[name].replace('"2 mm"', '"5 mm"') for name in ("start.toml", "end.toml")}
+    files = {**FILES, **thick, "pipe.toml": changed(PIPE, ("1003 mm", gap), ('"1000 mm"', '"994 mm"'))}
+    assert workshop.write(files, settings=WITH_METALS).only(RULE, "pipe").outcome == outcome
+
+
+@pytest.mark.parametrize(("gap", "outcome"), [("1000.51 mm", "conforms"), ("1000.49 mm", "finding")])
+def test_between_ground_faces_it_passes_with_half_a_millimetre(
+    workshop: DesignFolder, gap: str, outcome: str
+) -> None:
+    ground = {
+        name: f'kind = "bolted-joint"\nid = "{name[:-5]}"\nholds = "{of}"\nseal = "ground face"\n'
+        for name, of in (("start.toml", "flange"), ("end.toml", "pipe"))
+    }
+    text = changed(PIPE, ("1003 mm", gap), ('"sliding joint"', '"bends"'))
+    check = workshop.write({**FILES, **ground, "pipe.toml": text}, settings=WITH_METALS).only(RULE, "pipe")
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert "0.49 mm" in check.actual and "between the faces" in check.actual
+
+
+@pytest.mark.parametrize("by", ["bends", "lens joints"])
+@pytest.mark.parametrize(("gap", "outcome"), [("1003.01 mm", "conforms"), ("1002.99 mm", "finding")])
+def test_without_such_a_joint_it_is_a_millimetre_too_long_at_most(
+    workshop: DesignFolder, by: str, gap: str, outcome: str
+) -> None:
+    """1000 + 2 × 2 − 1 mm."""
+    text = changed(PIPE, ("1003 mm", gap), ('takes_up_by = "sliding joint"', f'takes_up_by = "{by}"'))
+    check = workshop.write({**FILES, "pipe.toml": text}, settings=WITH_METALS).only(RULE, "pipe")
+    assert check.outcome == outcome
+
+
 @pytest.mark.parametrize("by", ["bends", "lens joints", ""])
 @pytest.mark.parametrize(("gap", "outcome"), [("1004.99 mm", "conforms"), ("1005.01 mm", "finding")])
 def test_without_such_a_joint_the_bolts_draw_a_millimetre_together(
