@@ -14,6 +14,7 @@ speclint_api = "1"
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
     return [
+        rules_in("speclint_wholeness.rules.axles", "engine"),
         rules_in("speclint_wholeness.rules.blocks", "cylinder-block", "engine"),
         rules_in(
             "speclint_wholeness.rules.covers", "chamber-cover", "cylinder-cover", "gland", "stuffing-box"

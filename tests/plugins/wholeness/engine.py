@@ -39,6 +39,7 @@ def spec(name: str, kind: str, *lines: str) -> tuple[str, str]:
 
 def _frame() -> Iterator[tuple[str, str]]:
     yield spec("engine", "engine", 'nozzle = "nozzle"', "[cranks.left]", 'block = "block"')
+    yield spec("axle", "driving-axle", 'engine = "engine"', 'driven_by = ["left"]')
     yield "duty", 'kind = "duty"\n' + "\n".join(f"[cases.{case}]" for case in _CASES)
     yield spec("block", "cylinder-block", 'duty = "duty"', 'construction = "fabricated"', *_block_tables())
     yield spec(

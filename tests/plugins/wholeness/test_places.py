@@ -274,7 +274,7 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
     ),
     "a bore that turns two cranks": (
         line("engine", 'block = "block"', 'block = "block"\n[cranks.right]\nblock = "block"'),
-        {"bore.one-crank": NONCONFORMITY},
+        {"bore.one-crank": NONCONFORMITY, "crank.one-axle": HOLD},
     ),
     "a bore without a back end": (line("block", 'side = "back"'), {"bore.two-ends": HOLD}),
     "a cover of the other side": (
@@ -362,6 +362,7 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
     "a joint without a seal": (line("studs-gland", 'seal = "ground face"'), {"joint.whole": HOLD}),
     "a lens joint without its ring": (line("studs-gland", "ground face", "lens ring"), {"joint.whole": HOLD}),
     "no nozzle": (line("engine", 'nozzle = "nozzle"'), {"engine.exhaust-ends-in-nozzle": NONCONFORMITY}),
+    "an axle that no crank turns": (line("axle", 'driven_by = ["left"]'), {"crank.one-axle": HOLD}),
     "no test": (line("duty", "[cases.test]"), {"duty.cases-there": HOLD}),
     "no warming": (line("duty", "[cases.warming]"), {"duty.other-cases": NONCONFORMITY}),
     "a liner without lands": (line("liner", "[lands.one]"), {"part.tables-stated": NONCONFORMITY}),
