@@ -14,22 +14,28 @@ from speclint.reports.reference.worked_formulae import Formula, FormulaSearch
 from speclint.rules import Rule
 
 _COLUMN = 13
-#: Packages whose formulae many rules share: they are told by their number.
+#: Packages whose formulae many rules share: they are told in short, and where there are more than so many, which are
+#: those of a whole steam cycle or of a scan over a cam, by their number.
 _SHARED = ("speclint.facts.", "speclint.handbook.")
+_MOST_IN_SHORT = 20
 
 
 def working_on(page: Page, rule: Rule) -> None:
-    """What the rule works, the formulae of its family with their symbols, and how many of others it takes."""
+    """What the rule works, the formulae of its family with their symbols, and those that it shares in short."""
     for number, paragraph in enumerate(_paragraphs(rule)):
         page.entry("" if number else "works", paragraph, indent=2, column=_COLUMN)
     own, shared = _formulae(rule)
     for one in own:
         page.entry("formula", described(one).equation, indent=2, column=_COLUMN)
         page.entry("", _explained(one), indent=2, column=_COLUMN)
+    in_short = shared if len(shared) <= _MOST_IN_SHORT else []
+    for number, one in enumerate(in_short):
+        said = f"{described(one).equation}: {text_of(one).summary}"
+        page.entry("" if number else "and by", said, indent=2, column=_COLUMN)
     if shared:
         more = f"{count(len(shared), 'formula')} that other rules share"
         where = "speclint reference writes them out, speclint sheet those that a part needs"
-        page.entry("beside", f"{more}: {where}", indent=2, column=_COLUMN)
+        page.entry("" if in_short else "and by", f"{more}: {where}", indent=2, column=_COLUMN)
 
 
 def working_data(rule: Rule) -> dict[str, Any]:

@@ -88,8 +88,8 @@ def printed(one: Rule) -> list[str]:
 
 
 @pytest.mark.usefixtures("_a_family")
-def test_words_formulae_of_the_family_and_the_number_of_the_others() -> None:
-    *own, beside, last = printed(LIFTS)
+def test_words_formulae_of_the_family_and_the_others_in_short() -> None:
+    *own, shared, number, last = printed(LIFTS)
     assert own == [
         "  works        The force is k M g.",
         "               A part without a mass has none.",
@@ -100,11 +100,18 @@ def test_words_formulae_of_the_family_and_the_number_of_the_others() -> None:
         "               no result unless k > 0. Source: first principles; General Conference on Weights and",
         "               Measures, 3rd meeting, 1901, standard acceleration of gravity.",
     ]
+    assert shared == "  and by       t_n = k t: Share of a size, or of the zone of a tolerance."
     assert (
-        beside
-        == "  beside       1 formula that other rules share: speclint reference writes them out, speclint sheet"
+        number
+        == "               1 formula that other rules share: speclint reference writes them out, speclint sheet"
     )
     assert last == "               those that a part needs"
+
+
+@pytest.mark.usefixtures("_a_family")
+def test_more_than_a_reader_takes_in_are_told_by_their_number(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(rule_working, "_MOST_IN_SHORT", 0)
+    assert printed(LIFTS)[-2].startswith("  and by       1 formula that other rules share:")
 
 
 def test_a_rule_without_words_or_formulae_prints_nothing() -> None:
@@ -147,6 +154,6 @@ def test_every_rule_that_is_installed_says_how_it_is_worked() -> None:
     silent = [
         one.name
         for one in installed_families().rules
-        if not printed(one) or printed(one)[0].split()[0] == "beside"
+        if not printed(one) or printed(one)[0].split()[0] == "and"
     ]
     assert silent == []

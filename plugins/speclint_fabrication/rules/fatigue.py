@@ -104,7 +104,13 @@ _ALL = ("live steam", "exhaust steam", "cylinder")
     ],
 )
 def weld_fatigue(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Nominal stress range of a stroke, or of raising steam, against Δσ of the detail at its cycles × f_T f_t/γ."""
+    """Nominal stress range of a stroke, or of raising steam, against Δσ of the detail at its cycles × f_T f_t/γ.
+
+    The detail is the stated category, and no better than the best of EN 1993-1-9 for the shape of the weld and how it
+    is laid: a butt weld through its plate and ground flush, from both sides, from one side and examined, or else; a tee
+    through its plate, by the plate that stands, or not through; a lap. The reference prints them: speclint reference,
+    tables.
+    """
     if not weldment.joints:
         raise sheet.not_assessed("no welded joint is stated", weldment.where)
     block = sheet.follow(weldment.makes)

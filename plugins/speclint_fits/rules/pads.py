@@ -65,7 +65,11 @@ from speclint_fits.inputs.thrust import LEAD, thrust_of
     edition=7,
 )
 def locating_lugs(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Interference by the limits, E δ/w with growth and T/A added, and 2 μ σ A to draw it in; form at its zones."""
+    """Interference by the limits, E δ/w with growth and T/A added, and 2 μ σ A to draw it in; form at its zones.
+
+    T is of the greatest pressure on the last bores of the cylinders that push together, and of the block in buffing.
+    With water in a cylinder it is no less than that at which the relief valves of an end blow with their full lift.
+    """
     pad_in = seated(face, sheet)
     if not locks_block(sheet.read("pad", face.pad), pad_in.pad, sheet):
         raise sheet.not_applicable("this pad slides, so that the block may grow")
