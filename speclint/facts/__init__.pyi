@@ -614,6 +614,7 @@ from .vessels import (
 )
 from .walls import (
     plate_of as plate_of,
+    thickest_wall as thickest_wall,
     wall_beyond_relief as wall_beyond_relief,
     wall_by_plate as wall_by_plate,
     wall_left as wall_left,

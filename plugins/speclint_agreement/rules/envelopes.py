@@ -14,6 +14,7 @@ from speclint.facts import (
     new_wheel,
     parts_standing_out,
     reach_of,
+    thickest_wall,
     wheelbase_by_axles,
 )
 from speclint.specs import (
@@ -99,13 +100,15 @@ def _heights(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> Iterator
             high = sheet.work(f"h_g {name}", highest_of_cover, h=axis.value, D=D, delta=slack)
             yield Pair(point.height, Worked(low, places), "at least", name=f"height of {name}")
             yield Pair(point.height, Worked(high, places), "at most", name=f"height of {name}")
-        sizes = (bore.diameter, bore.wall)
-        if sheet.is_stated(f"end of {name}", point.cock_of) and all(
-            sheet.is_stated("barrel", one) for one in sizes
+        wall = thickest_wall(bore, block, sheet, sheet.take_nominal)
+        if (
+            sheet.is_stated(f"end of {name}", point.cock_of)
+            and wall
+            and sheet.is_stated("bore", bore.diameter)
         ):
-            D, t = (sheet.take_nominal(symbol, one) for symbol, one in zip(("d", "t"), sizes, strict=True))
-            most = sheet.work(f"h_c {name}", highest_cock, h=axis.value, d=D, t=t, delta=slack)
-            places = (*axis.places, *worked(most, *sizes).places)
+            d = sheet.take_nominal("d", bore.diameter)
+            most = sheet.work(f"h_c {name}", highest_cock, h=axis.value, d=d, t=wall.value, delta=slack)
+            places = (*axis.places, bore.diameter.where, *wall.places)
             yield Pair(point.height, Worked(most, places), "at most", name=f"height of {name}")
 
 

@@ -90,6 +90,20 @@ def test_an_inclined_cylinder_stands_higher(
     assert judged(workshop, inclined, ("envelope.toml", '"400 mm"', f'"{cock}"')) == wanted
 
 
+@pytest.mark.parametrize(("cock", "wanted"), [("699 mm", FINE), ("701 mm", HOLD)])
+def test_a_barrel_is_as_thick_as_its_plate(
+    workshop: DesignFolder, cock: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """900 − 250 − 50 + 100 = 700 mm, by a plate of 50 mm where no wall is stated."""
+    plate = {"weldment.toml": 'kind = "weldment"\nid = "weldment"\nmakes = "block"\n'}
+    plate["weldment.toml"] += '[plates.barrel]\nthickness = "50 mm"\n'
+    files = {**FILES, **plate}
+    files["block.toml"] = changed(files["block.toml"], ('wall = "50 mm"', 'plate = "barrel"'))
+    files["envelope.toml"] = changed(files["envelope.toml"], ('"400 mm"', f'"{cock}"'))
+    check = workshop.write(files).only(RULE)
+    assert (check.outcome, check.grade) == wanted
+
+
 @pytest.mark.parametrize(
     ("file", "old", "new"),
     [
