@@ -11,8 +11,14 @@ from .axes import (
     axis_of_bore as axis_of_bore,
     nearest_axis as nearest_axis,
 )
+from .axis_heights import (
+    axis_height as axis_height,
+    height_of_axis as height_of_axis,
+    rods_in_line as rods_in_line,
+)
 from .balance import (
     Planes as Planes,
+    axle_driven_for as axle_driven_for,
     axles_of as axles_of,
     driven_by as driven_by,
     half_of_planes as half_of_planes,
@@ -193,6 +199,7 @@ from .faces import (
     face_by_seat as face_by_seat,
     face_forward as face_forward,
     middle_of_liner as middle_of_liner,
+    places_apart as places_apart,
 )
 from .firms import (
     is_firm_in as is_firm_in,

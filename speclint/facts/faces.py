@@ -12,7 +12,7 @@ from speclint.rules import Sheet, Worked, worked
 from speclint.specs import NotStated
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner
+    from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, Length
 
 _Take = Callable[[str, Measure | NotStated], float]
 #: Which way distances from the collar's seat count along the block, forward positive, by the collar's end.
@@ -152,3 +152,12 @@ def bore_up_to_stop(liner: CylinderLiner, sheet: Sheet) -> Measure | NotStated:
         return face
     block = sheet.follow(liner.housed_in)
     return sheet.entry(block.bores, liner.in_bore, f"bores of {block.id}").length
+
+
+def places_apart(ends: tuple[CylinderEnd, CylinderEnd], sheet: Sheet) -> tuple[Length, Length] | None:
+    """Both faces, as counted from the collar's seat, else from the fixed point; None where neither counts both."""
+    one, other = ends
+    for places in ((one.face_from_seat, other.face_from_seat), (one.face_at, other.face_at)):
+        if all(sheet.is_stated("place of a face", place) for place in places):
+            return places
+    return None

@@ -35,20 +35,6 @@ def axle_from_datum(l: Metres, L: Metres, x_f: Metres, x_b: Metres) -> Metres:  
     return l + L - (x_f + x_b) / 2
 
 
-@formula("X = l + L", cites=[FIRST_PRINCIPLES])
-def rods_in_line(l: Metres, L: Metres) -> Metres:  # noqa: E741
-    """Distance of the middle of a piston at half its stroke from the axle that it drives.
-
-    X = l + L
-
-    ``l`` length of the connecting rod, ``L`` from the crosshead's centre to the piston's middle [m]. Returns [m].
-
-    >>> round(rods_in_line(l=1.9, L=1.45), 6)
-    3.35
-    """
-    return l + L
-
-
 @formula("X = |(x_f + x_b)/2 + (x_1 + x_2)/2 − x_a|", cites=[FIRST_PRINCIPLES])
 def room_from_axle(x_f: Metres, x_b: Metres, x_1: Metres, x_2: Metres, x_a: Metres) -> Metres:
     """Distance of the middle between two covers from an axle, where their places count from mid-wheelbase.

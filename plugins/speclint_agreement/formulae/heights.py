@@ -2,27 +2,8 @@
 
 from __future__ import annotations
 
-import math
-
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import Metres, Radians
-
-
-@formula("h = D/2 + X sin β", cites=[FIRST_PRINCIPLES])
-def height_of_axis(D: Metres, X: Metres, β: Radians) -> Metres:
-    """Height of the axis of a cylinder above the rail, at the middle between its covers.
-
-    h = D/2 + X sin β
-
-    D: diameter of the driving wheels with new tyres, m. X: from the axle to the middle of the cylinder, along its axis,
-    m. β: by which the axis rises towards the front, rad. Returns m.
-
-    Hand working: 0.875 + 3.35 × 0.05 = 1.0425.
-
-    >>> round(height_of_axis(D=1.75, X=3.35, β=math.asin(0.05)), 6)
-    1.0425
-    """
-    return D / 2 + X * math.sin(β)
+from speclint.equations import Metres
 
 
 @formula("h_c = h − d/2 − t + δ", cites=[FIRST_PRINCIPLES])

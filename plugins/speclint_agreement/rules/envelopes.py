@@ -6,12 +6,10 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import (
-    connecting_rod_of,
-    crank_gear,
+    axis_height,
     cranks_of,
     engine_of,
     gap_of_chain,
-    new_wheel,
     parts_standing_out,
     reach_of,
     thickest_wall,
@@ -26,9 +24,7 @@ from speclint.specs import (
     MotionGap,
     NotStated,
 )
-from speclint_agreement.formulae.drives import rods_in_line
 from speclint_agreement.formulae.heights import (
-    height_of_axis,
     highest_cock,
     highest_of_cover,
     lowest_of_cover,
@@ -84,7 +80,7 @@ def _points(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
 
 def _heights(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     """A point of a round cover is no farther above or below the axis than its rim; a drain cock is below the barrel."""
-    axis = _axis_of(block, sheet)
+    axis = axis_height(block, sheet, sheet.take_nominal)
     if axis is None:
         return
     slack = sheet.limit(_LEVEL.name, "δ_h")
@@ -110,28 +106,6 @@ def _heights(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> Iterator
             most = sheet.work(f"h_c {name}", highest_cock, h=axis.value, d=d, t=wall.value, delta=slack)
             places = (*axis.places, bore.diameter.where, *wall.places)
             yield Pair(point.height, Worked(most, places), "at most", name=f"height of {name}")
-
-
-def _axis_of(block: CylinderBlock, sheet: Sheet) -> Worked | None:
-    """The height of the axis of a block's only cylinder above the rail: of its axle, and what it rises if inclined.
-
-    None where no engine states its wheels, the crank is geared to them, or an inclined cylinder states no rods.
-    """
-    engine, wheel = engine_of(block, sheet), new_wheel(block, sheet)
-    if engine is None or len(block.bores) != 1 or not sheet.is_stated("wheel", wheel):
-        return None
-    if sheet.is_stated("gear", crank_gear(block, sheet)):
-        return None
-    D = sheet.take_nominal("D_w", wheel)
-    for name, crank in cranks_of(engine, block, sheet):
-        if sheet.is_stated(f"inclination of {name}", crank.inclined):
-            rods = connecting_rod_of(block, sheet), block.drive.rod_length
-            if not all(sheet.is_stated("rod", one) for one in rods):
-                return None
-            l, L = (sheet.take_nominal(symbol, one) for symbol, one in zip("lL", rods, strict=True))  # noqa: E741
-            X, β = sheet.work("X", rods_in_line, l=l, L=L), sheet.take_nominal("β", crank.inclined)
-            return worked(sheet.work("h_a", height_of_axis, D=D, X=X, β=β), wheel, crank.inclined, *rods)
-    return worked(sheet.work("h_a", height_of_axis, D=D, X=0.0, β=0.0), wheel)
 
 
 def _farthest(part: Component, envelope: Envelope, sheet: Sheet) -> Worked | None:

@@ -8,27 +8,28 @@ from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, a
 from speclint.equations import Metres
 from speclint.facts import (
     apart,
+    axle_driven_for,
     axle_pairs_at,
     connecting_rod_of,
-    driven_by,
     end_closed_by,
     ends_by_side,
     engine_of,
     other_end,
+    places_apart,
     rods_drawn,
+    rods_in_line,
     side_closed,
     stroke_of,
 )
-from speclint.specs import CylinderBlock, CylinderCover, CylinderEnd, DrivingAxle, Engine, Envelope, Length
+from speclint.specs import CylinderBlock, CylinderCover, CylinderEnd, Envelope, Length
 from speclint_agreement.formulae.drives import (
     ahead_of,
     far_cover,
     least_apart,
     most_apart,
-    rods_in_line,
     room_from_axle,
 )
-from speclint_agreement.inputs import WHEELBASE, places_apart
+from speclint_agreement.inputs import WHEELBASE
 
 #: Each cover of which points have a place along the engine, by its id, and those places.
 Points = dict[str, tuple[CylinderCover, list[Worked]]]
@@ -83,7 +84,7 @@ def _middle(
     if engine is None:
         return None
     rods = connecting_rod_of(block, sheet), block.drive.rod_length
-    axle, covers = _axle_of(block, engine, sheet), _covers_along(points, block, sheet)
+    axle, covers = axle_driven_for(block, engine, sheet), _covers_along(points, block, sheet)
     if axle is None or not covers or not all(sheet.is_stated("rod", one) for one in rods):
         return None
     X = sheet.work(
@@ -131,14 +132,6 @@ def _covers_apart(points: Points, block: CylinderBlock, sheet: Sheet) -> Iterato
     if not any(tails):
         most = sheet.work("D_most", most_apart, X=X_f, delta=sheet.limit("standing out", "Δ_o"))
         yield Pair(covers, worked(most, *faces), "at most", name="covers apart")
-
-
-def _axle_of(block: CylinderBlock, engine: Engine, sheet: Sheet) -> DrivingAxle | None:
-    """The axle that the rods of a block turn; None where no axle says so."""
-    for axle in sheet.belonging_to(engine, DrivingAxle):
-        if any(sheet.follow(crank.block) is block for _, crank in driven_by(axle, engine, sheet)):
-            return axle
-    return None
 
 
 def _points_of_covers(envelope: Envelope, sheet: Sheet) -> Points:
