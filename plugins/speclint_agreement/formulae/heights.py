@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import Metres
+from speclint.equations import Metres, Ratio
 
 
 @formula("h_c = h − d/2 − t + δ", cites=[FIRST_PRINCIPLES])
@@ -18,6 +18,21 @@ def highest_cock(h: Metres, d: Metres, t: Metres, delta: Metres) -> Metres:
     0.646
     """
     return h - d / 2 - t + delta
+
+
+@formula("h_b = h + z + k δ", cites=[FIRST_PRINCIPLES])
+def top_of_box(h: Metres, z: Metres, k: Ratio, delta: Metres) -> Metres:
+    """Height of the top of a cam box above the rail.
+
+    h_b = h + z + k δ
+
+    h: of the cylinder's axis, m. z: of the top above that axis, m. k: 1 where the axis lies as much higher as it may,
+    −1 where it lies as much lower. delta: by which it may, m. Returns m.
+
+    >>> round(top_of_box(h=0.875, z=0.775, k=-1.0, delta=0.1), 6)
+    1.55
+    """
+    return h + z + k * delta
 
 
 @formula("h_l = h − D/2 − δ", cites=[FIRST_PRINCIPLES])

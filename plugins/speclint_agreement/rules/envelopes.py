@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.equations import Metres
 from speclint.facts import (
     axis_height,
     cranks_of,
@@ -16,6 +17,7 @@ from speclint.facts import (
     wheelbase_by_axles,
 )
 from speclint.specs import (
+    CamBox,
     Component,
     Crosshead,
     CylinderBlock,
@@ -28,6 +30,7 @@ from speclint_agreement.formulae.heights import (
     highest_cock,
     highest_of_cover,
     lowest_of_cover,
+    top_of_box,
 )
 from speclint_agreement.inputs import WHEELBASE
 
@@ -66,7 +69,7 @@ def _has_size(name: str, gap: MotionGap, sheet: Sheet) -> bool:
 def _points(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
     """The outermost point of each cover and cam box against where the axis of its cylinder puts that.
 
-    The heights of covers and drain cocks against the height of that axis.
+    The heights of covers, cam boxes and drain cocks against the height of that axis.
     """
     block = sheet.follow(envelope.around)
     if not isinstance(block, CylinderBlock):
@@ -85,6 +88,9 @@ def _heights(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> Iterator
         return
     slack = sheet.limit(_LEVEL.name, "δ_h")
     bore = next(iter(block.bores.values()))
+    for box in parts_standing_out(block, sheet):
+        if isinstance(box, CamBox):
+            yield from _box_heights(box, envelope, axis, slack, sheet)
     for name, point in envelope.points.items():
         if not sheet.is_stated(f"height of {name}", point.height):
             continue
@@ -106,6 +112,32 @@ def _heights(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> Iterator
             most = sheet.work(f"h_c {name}", highest_cock, h=axis.value, d=d, t=wall.value, delta=slack)
             places = (*axis.places, bore.diameter.where, *wall.places)
             yield Pair(point.height, Worked(most, places), "at most", name=f"height of {name}")
+
+
+def _box_heights(
+    box: CamBox, envelope: Envelope, axis: Worked, slack: Metres, sheet: Sheet
+) -> Iterator[Pair]:
+    """The highest point of a cam box against its top, by the axis of its cylinder."""
+    heights = [
+        worked(sheet.take_nominal(f"h {name}", point.height), point.height)
+        for name, point in envelope.points.items()
+        if sheet.is_stated(f"part of {name}", point.of)
+        and sheet.follow(point.of).id == box.id
+        and sheet.is_stated(f"height of {name}", point.height)
+    ]
+    if not heights:
+        return
+    highest = max(heights, key=lambda one: one.value)
+    if not sheet.is_stated(f"top of {box.id}", box.stands_up):
+        yield Pair(highest, box.stands_up, "at least", name=f"top of {box.id}")
+        return
+    z, places = sheet.take_nominal(f"z {box.id}", box.stands_up), (*axis.places, box.stands_up.where)
+    low, high = (
+        Worked(sheet.work(f"h_b {box.id} {k:g}", top_of_box, h=axis.value, z=z, k=k, delta=slack), places)
+        for k in (-1.0, 1.0)
+    )
+    yield Pair(highest, low, "at least", name=f"top of {box.id}")
+    yield Pair(highest, high, "at most", name=f"top of {box.id}")
 
 
 def _farthest(part: Component, envelope: Envelope, sheet: Sheet) -> Worked | None:
@@ -154,18 +186,18 @@ gap_by_chain: Rule = agreement(
 points_of_parts: Rule = agreement(
     "envelope.points-of-parts",
     title="The outermost point of a cover or a cam box is no nearer to the middle of the engine than the axis of its "
-    "cylinder and its size put it; covers stand as high as that axis, drain cocks below the barrel",
+    "cylinder and its size put it; covers and boxes are as high as it puts them, drain cocks below the barrel",
     on=Envelope,
     pairs=_points,
     within="",
     limits=[_LEVEL],
-    edition=2,
+    edition=3,
     grade=Grade.HOLD,
     why="the widest cover is judged against the gauge by its point, and strikes a platform by its metal",
-    leaves_out="pipes, and drain cocks across the engine, whose place no spec gives; how high pipes and cam boxes "
-    "stand; heights where no engine states its wheels, of several bores, and of cylinders that rise by more than 1 in "
-    "30 and do not say so (inclined, of their crank); parts without a point, which envelope.loading-gauge names; nuts "
-    "and lugs that stand out beyond the rim of a cover",
+    leaves_out="pipes, and drain cocks across the engine, whose place no spec gives; how high pipes stand, since "
+    "no spec says how high their openings and their other ends are; heights where no engine states its wheels, of "
+    "several bores, and of cylinders that rise by more than 1 in 30 and do not say so (inclined, of their crank); "
+    "parts without a point, which envelope.loading-gauge names; nuts and lugs that stand out beyond the rim of a cover",
 )
 
 frame_of_engine: Rule = agreement(
