@@ -211,6 +211,9 @@ from .fitted_bolts import (
 from .flange_welds import (
     is_welded_to_flange as is_welded_to_flange,
 )
+from .forks import (
+    fork_of as fork_of,
+)
 from .frames import (
     bores_on_frame as bores_on_frame,
     face_by_sides as face_by_sides,
