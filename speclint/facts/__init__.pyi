@@ -196,6 +196,7 @@ from .exhaust_pressures import (
 from .faces import (
     bore_up_to_stop as bore_up_to_stop,
     cover_beyond as cover_beyond,
+    face_aimed_at as face_aimed_at,
     face_by_seat as face_by_seat,
     face_forward as face_forward,
     middle_of_liner as middle_of_liner,

@@ -161,3 +161,14 @@ def places_apart(ends: tuple[CylinderEnd, CylinderEnd], sheet: Sheet) -> tuple[L
         if all(sheet.is_stated("place of a face", place) for place in places):
             return places
     return None
+
+
+def face_aimed_at(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> Worked | None:
+    """Place of the cover's face at an end, as the drawing aims at it: by the collar's seat, else as stated.
+
+    None where neither is.
+    """
+    by_seat = face_by_seat(block, end, sheet, sheet.take_nominal)
+    if by_seat is not None or not sheet.is_stated("place of a face", end.face_at):
+        return by_seat
+    return worked(sheet.take_nominal("x", end.face_at), end.face_at)
