@@ -185,8 +185,8 @@ gap_by_chain: Rule = agreement(
 
 points_of_parts: Rule = agreement(
     "envelope.points-of-parts",
-    title="The outermost point of a cover or a cam box is no nearer to the middle of the engine than the axis of its "
-    "cylinder and its size put it; covers and boxes are as high as it puts them, drain cocks below the barrel",
+    title="The outermost point of a cover or a cam box is no nearer to the middle of the engine than its cylinder and "
+    "its size put it; covers and boxes are as high as these put them, drain cocks below the barrel",
     on=Envelope,
     pairs=_points,
     within="",
