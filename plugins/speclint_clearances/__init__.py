@@ -15,6 +15,7 @@ def speclint_rules() -> Sequence[RulesIn]:
     """The rules of ``envelope.``, ``access.`` and ``lifting.``, and of blocks beside their frames."""
     return [
         rules_in("speclint_clearances.rules.room", "envelope"),
+        rules_in("speclint_clearances.rules.motion", "envelope"),
         rules_in("speclint_clearances.rules.access", "access-plan"),
         rules_in("speclint_clearances.rules.frames", "cylinder-block"),
         rules_in("speclint_clearances.rules.lifting", "lifting-plan"),

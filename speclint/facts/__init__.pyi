@@ -11,8 +11,14 @@ from .axes import (
     axis_of_bore as axis_of_bore,
     nearest_axis as nearest_axis,
 )
+from .axis_heights import (
+    axis_height as axis_height,
+    height_of_axis as height_of_axis,
+    rods_in_line as rods_in_line,
+)
 from .balance import (
     Planes as Planes,
+    axle_driven_for as axle_driven_for,
     axles_of as axles_of,
     driven_by as driven_by,
     half_of_planes as half_of_planes,
@@ -190,9 +196,11 @@ from .exhaust_pressures import (
 from .faces import (
     bore_up_to_stop as bore_up_to_stop,
     cover_beyond as cover_beyond,
+    face_aimed_at as face_aimed_at,
     face_by_seat as face_by_seat,
     face_forward as face_forward,
     middle_of_liner as middle_of_liner,
+    places_apart as places_apart,
 )
 from .firms import (
     is_firm_in as is_firm_in,
@@ -203,6 +211,9 @@ from .fitted_bolts import (
 )
 from .flange_welds import (
     is_welded_to_flange as is_welded_to_flange,
+)
+from .forks import (
+    fork_of as fork_of,
 )
 from .frames import (
     bores_on_frame as bores_on_frame,
@@ -614,6 +625,7 @@ from .vessels import (
 )
 from .walls import (
     plate_of as plate_of,
+    thickest_wall as thickest_wall,
     wall_beyond_relief as wall_beyond_relief,
     wall_by_plate as wall_by_plate,
     wall_left as wall_left,

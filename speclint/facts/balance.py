@@ -20,7 +20,7 @@ from speclint.rules import Sheet
 from speclint.specs import by_word
 
 if TYPE_CHECKING:
-    from speclint.specs import Crank, DrivingAxle, Engine, Turning
+    from speclint.specs import Crank, CylinderBlock, DrivingAxle, Engine, Turning
 
 
 class Planes(NamedTuple):
@@ -111,6 +111,14 @@ def driven_by(axle: DrivingAxle, engine: Engine, sheet: Sheet) -> Iterator[tuple
     for word in axle.driven_by:
         name = sheet.read("driven by", word)
         yield name, sheet.entry(engine.cranks, word, f"cranks of {engine.id}")
+
+
+def axle_driven_for(block: CylinderBlock, engine: Engine, sheet: Sheet) -> DrivingAxle | None:
+    """The axle that the rods of a block turn; None where no axle says so."""
+    for axle in sheet.belonging_to(engine, by_word.DrivingAxle):
+        if any(sheet.follow(crank.block) is block for _, crank in driven_by(axle, engine, sheet)):
+            return axle
+    return None
 
 
 def _turning(axle: DrivingAxle, engine: Engine, sheet: Sheet) -> Iterator[tuple[str, _Mass]]:

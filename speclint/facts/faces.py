@@ -12,7 +12,7 @@ from speclint.rules import Sheet, Worked, worked
 from speclint.specs import NotStated
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner
+    from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, Length
 
 _Take = Callable[[str, Measure | NotStated], float]
 #: Which way distances from the collar's seat count along the block, forward positive, by the collar's end.
@@ -152,3 +152,23 @@ def bore_up_to_stop(liner: CylinderLiner, sheet: Sheet) -> Measure | NotStated:
         return face
     block = sheet.follow(liner.housed_in)
     return sheet.entry(block.bores, liner.in_bore, f"bores of {block.id}").length
+
+
+def places_apart(ends: tuple[CylinderEnd, CylinderEnd], sheet: Sheet) -> tuple[Length, Length] | None:
+    """Both faces, as counted from the collar's seat, else from the fixed point; None where neither counts both."""
+    one, other = ends
+    for places in ((one.face_from_seat, other.face_from_seat), (one.face_at, other.face_at)):
+        if all(sheet.is_stated("place of a face", place) for place in places):
+            return places
+    return None
+
+
+def face_aimed_at(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> Worked | None:
+    """Place of the cover's face at an end, as the drawing aims at it: by the collar's seat, else as stated.
+
+    None where neither is.
+    """
+    by_seat = face_by_seat(block, end, sheet, sheet.take_nominal)
+    if by_seat is not None or not sheet.is_stated("place of a face", end.face_at):
+        return by_seat
+    return worked(sheet.take_nominal("x", end.face_at), end.face_at)

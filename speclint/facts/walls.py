@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.quantities import Measure
-from speclint.rules import Sheet, Worked
+from speclint.rules import Sheet, Worked, worked
 from speclint.specs import NotStated, by_word
 
 if TYPE_CHECKING:
@@ -83,3 +83,21 @@ def wall_round(place: Bore | SeatBore, block: CylinderBlock, sheet: Sheet) -> fl
     if not walls or sheet.is_stated("wall", place.wall):
         walls.append(sheet.take("w", place.wall))
     return min(walls)
+
+
+def thickest_wall(
+    place: Bore | SeatBore,
+    block: CylinderBlock,
+    sheet: Sheet,
+    take: Callable[[str, Measure | NotStated], float],
+) -> Worked | None:
+    """How far the metal round a bore may reach: the greater of the stated wall and the plate that it is cut from.
+
+    With its allowance for corrosion, since that is metal while the block is new. None where neither is stated.
+    """
+    found, walls = plate_of(place, block, sheet), list[Worked]()
+    if sheet.is_stated("wall", place.wall):
+        walls.append(worked(take("t", place.wall), place.wall))
+    if found is not None:
+        walls.append(worked(take("t_p", found[1].thickness), found[1].thickness))
+    return max(walls, key=lambda one: one.value, default=None)

@@ -343,6 +343,7 @@ from .kinds.valve_cage import (
 from .kinds.valve_gear import (
     CamSetting as CamSetting,
     DrivePin as DrivePin,
+    Fork as Fork,
     Notch as Notch,
     ValveGear as ValveGear,
 )

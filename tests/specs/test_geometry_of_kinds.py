@@ -80,6 +80,7 @@ WRITTEN = {
     "valve_seat.ValveSeat": "bore < outside_diameter; bore ≤ seat_diameter; seat_diameter < outside_diameter; "
     "seat_width < seat_diameter",
     "valve_spindle.ValveSpindle": "least_diameter ≤ diameter; guide_bore < guide_outside; diameter < guide_bore",
+    "valve_gear.Fork": "width ≤ groove",
     "weldment.FlatWall": "short ≤ long",
     "weldment.Plate": "thickness ≤ rolled_thickness; corrosion_allowance < thickness",
     "weldment.Ribs": "thickness < spacing",

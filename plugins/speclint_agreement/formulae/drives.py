@@ -35,20 +35,6 @@ def axle_from_datum(l: Metres, L: Metres, x_f: Metres, x_b: Metres) -> Metres:  
     return l + L - (x_f + x_b) / 2
 
 
-@formula("X = l + L", cites=[FIRST_PRINCIPLES])
-def rods_in_line(l: Metres, L: Metres) -> Metres:  # noqa: E741
-    """Distance of the middle of a piston at half its stroke from the axle that it drives.
-
-    X = l + L
-
-    ``l`` length of the connecting rod, ``L`` from the crosshead's centre to the piston's middle [m]. Returns [m].
-
-    >>> round(rods_in_line(l=1.9, L=1.45), 6)
-    3.35
-    """
-    return l + L
-
-
 @formula("X = |(x_f + x_b)/2 + (x_1 + x_2)/2 − x_a|", cites=[FIRST_PRINCIPLES])
 def room_from_axle(x_f: Metres, x_b: Metres, x_1: Metres, x_2: Metres, x_a: Metres) -> Metres:
     """Distance of the middle between two covers from an axle, where their places count from mid-wheelbase.
@@ -121,3 +107,35 @@ def most_apart(X: Metres, delta: Metres) -> Metres:
     1.326
     """
     return X + delta
+
+
+@formula("x_o = (x_f + x_b)/2 + a − (y_f + y_b)/2", cites=[FIRST_PRINCIPLES])
+def opening_along(x_f: Metres, x_b: Metres, a: Metres, y_f: Metres, y_b: Metres) -> Metres:
+    """Place of an opening of a block along the engine, by the covers of its cylinder.
+
+    x_o = (x_f + x_b)/2 + a − (y_f + y_b)/2
+
+    ``x_f``, ``x_b`` places of the front and the back cover along the engine; ``a`` of the opening, ``y_f``, ``y_b`` of
+    the faces of both covers, forward of the block's fixed point [m]. Returns [m].
+
+    >>> round(opening_along(x_f=4.81, x_b=3.79, a=0.26, y_f=0.676, y_b=-0.150), 6)
+    4.297
+    """
+    return (x_f + x_b) / 2 + a - (y_f + y_b) / 2
+
+
+@formula("x_l = x_o + k ((l + d)/2 + δ)", cites=[FIRST_PRINCIPLES])
+def farthest_of_pipe(x_o: Metres, k: Ratio, l: Metres, d: Metres, delta: Metres) -> Metres:  # noqa: E741
+    """Farthest place along the engine that a pipe can reach from its opening.
+
+    x_l = x_o + k ((l + d)/2 + δ)
+
+    ``x_o`` of the opening; ``k`` 1 forwards, −1 backwards [-]; ``l`` developed length of the pipe, ``d`` straight
+    distance of its anchors, ``delta`` what flanges and lagging reach beyond its centre line [m]. Returns [m]: a point
+    of the centre line is by its length no farther from both ends together than l, and from the other no less than d
+    nearer.
+
+    >>> round(farthest_of_pipe(x_o=4.297, k=1.0, l=2.7, d=2.1, delta=0.15), 6)
+    6.847
+    """
+    return x_o + k * ((l + d) / 2 + delta)

@@ -2,27 +2,8 @@
 
 from __future__ import annotations
 
-import math
-
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import Metres, Radians
-
-
-@formula("h = D/2 + X sin β", cites=[FIRST_PRINCIPLES])
-def height_of_axis(D: Metres, X: Metres, β: Radians) -> Metres:
-    """Height of the axis of a cylinder above the rail, at the middle between its covers.
-
-    h = D/2 + X sin β
-
-    D: diameter of the driving wheels with new tyres, m. X: from the axle to the middle of the cylinder, along its axis,
-    m. β: by which the axis rises towards the front, rad. Returns m.
-
-    Hand working: 0.875 + 3.35 × 0.05 = 1.0425.
-
-    >>> round(height_of_axis(D=1.75, X=3.35, β=math.asin(0.05)), 6)
-    1.0425
-    """
-    return D / 2 + X * math.sin(β)
+from speclint.equations import Metres, Ratio
 
 
 @formula("h_c = h − d/2 − t + δ", cites=[FIRST_PRINCIPLES])
@@ -37,6 +18,21 @@ def highest_cock(h: Metres, d: Metres, t: Metres, delta: Metres) -> Metres:
     0.646
     """
     return h - d / 2 - t + delta
+
+
+@formula("h_b = h + z + k δ", cites=[FIRST_PRINCIPLES])
+def top_of_box(h: Metres, z: Metres, k: Ratio, delta: Metres) -> Metres:
+    """Height of the top of a cam box above the rail.
+
+    h_b = h + z + k δ
+
+    h: of the cylinder's axis, m. z: of the top above that axis, m. k: 1 where the axis lies as much higher as it may,
+    −1 where it lies as much lower. delta: by which it may, m. Returns m.
+
+    >>> round(top_of_box(h=0.875, z=0.775, k=-1.0, delta=0.1), 6)
+    1.55
+    """
+    return h + z + k * delta
 
 
 @formula("h_l = h − D/2 − δ", cites=[FIRST_PRINCIPLES])

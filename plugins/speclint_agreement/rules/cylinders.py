@@ -5,10 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.facts import apart, cover_beyond, ends_of, face_by_seat, other_end, room_for_strokes, room_left
+from speclint.facts import (
+    apart,
+    cover_beyond,
+    ends_of,
+    face_by_seat,
+    other_end,
+    places_apart,
+    room_for_strokes,
+    room_left,
+)
 from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, PistonRing
 from speclint_agreement.formulae.cylinders import beyond_whole_steps, edge_of_opening, place_beyond
-from speclint_agreement.inputs import places_apart
 
 
 def _clearances(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.facts import connecting_rod_of, cranks_of, ends_by_side, engine_of, face_by_seat, rod_mass
-from speclint.specs import CylinderBlock, CylinderEnd
+from speclint.facts import connecting_rod_of, cranks_of, ends_by_side, engine_of, face_aimed_at, rod_mass
+from speclint.specs import CylinderBlock
 from speclint_agreement.formulae.drives import axle_from_datum, section_of_mass
 
 
@@ -40,7 +40,7 @@ def _axles(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     sides = ends_by_side(block, bore, sheet)
     if len(sides) < 2 or not all(sheet.is_stated("length of a rod", one) for one in rods):
         return
-    front, back = (_face(block, sides[side], sheet) for side in ("front", "back"))
+    front, back = (face_aimed_at(block, sides[side], sheet) for side in ("front", "back"))
     if front is None or back is None:
         return
     X = sheet.work(
@@ -53,14 +53,6 @@ def _axles(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     )
     places = (rods[0].where, rods[1].where, *front.places, *back.places)
     yield Pair(block.drive.axle_from_fixed_point, Worked(X, places), name=bore)
-
-
-def _face(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> Worked | None:
-    """Place of the cover's face at an end: by the collar's seat, else as stated; None where neither is."""
-    by_seat = face_by_seat(block, end, sheet, sheet.take_nominal)
-    if by_seat is not None or not sheet.is_stated("place of a face", end.face_at):
-        return by_seat
-    return worked(sheet.take_nominal("x", end.face_at), end.face_at)
 
 
 section_by_mass: Rule = agreement(

@@ -5,18 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.equations import Metres
 from speclint.facts import (
-    connecting_rod_of,
-    crank_gear,
+    axis_height,
     cranks_of,
     engine_of,
     gap_of_chain,
-    new_wheel,
     parts_standing_out,
     reach_of,
+    thickest_wall,
     wheelbase_by_axles,
 )
 from speclint.specs import (
+    CamBox,
     Component,
     Crosshead,
     CylinderBlock,
@@ -25,12 +26,11 @@ from speclint.specs import (
     MotionGap,
     NotStated,
 )
-from speclint_agreement.formulae.drives import rods_in_line
 from speclint_agreement.formulae.heights import (
-    height_of_axis,
     highest_cock,
     highest_of_cover,
     lowest_of_cover,
+    top_of_box,
 )
 from speclint_agreement.inputs import WHEELBASE
 
@@ -69,7 +69,7 @@ def _has_size(name: str, gap: MotionGap, sheet: Sheet) -> bool:
 def _points(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
     """The outermost point of each cover and cam box against where the axis of its cylinder puts that.
 
-    The heights of covers and drain cocks against the height of that axis.
+    The heights of covers, cam boxes and drain cocks against the height of that axis.
     """
     block = sheet.follow(envelope.around)
     if not isinstance(block, CylinderBlock):
@@ -83,11 +83,14 @@ def _points(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
 
 def _heights(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     """A point of a round cover is no farther above or below the axis than its rim; a drain cock is below the barrel."""
-    axis = _axis_of(block, sheet)
+    axis = axis_height(block, sheet, sheet.take_nominal)
     if axis is None:
         return
     slack = sheet.limit(_LEVEL.name, "δ_h")
     bore = next(iter(block.bores.values()))
+    for box in parts_standing_out(block, sheet):
+        if isinstance(box, CamBox):
+            yield from _box_heights(box, envelope, axis, slack, sheet)
     for name, point in envelope.points.items():
         if not sheet.is_stated(f"height of {name}", point.height):
             continue
@@ -99,36 +102,42 @@ def _heights(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> Iterator
             high = sheet.work(f"h_g {name}", highest_of_cover, h=axis.value, D=D, delta=slack)
             yield Pair(point.height, Worked(low, places), "at least", name=f"height of {name}")
             yield Pair(point.height, Worked(high, places), "at most", name=f"height of {name}")
-        sizes = (bore.diameter, bore.wall)
-        if sheet.is_stated(f"end of {name}", point.cock_of) and all(
-            sheet.is_stated("barrel", one) for one in sizes
+        wall = thickest_wall(bore, block, sheet, sheet.take_nominal)
+        if (
+            sheet.is_stated(f"end of {name}", point.cock_of)
+            and wall
+            and sheet.is_stated("bore", bore.diameter)
         ):
-            D, t = (sheet.take_nominal(symbol, one) for symbol, one in zip(("d", "t"), sizes, strict=True))
-            most = sheet.work(f"h_c {name}", highest_cock, h=axis.value, d=D, t=t, delta=slack)
-            places = (*axis.places, *worked(most, *sizes).places)
+            d = sheet.take_nominal("d", bore.diameter)
+            most = sheet.work(f"h_c {name}", highest_cock, h=axis.value, d=d, t=wall.value, delta=slack)
+            places = (*axis.places, bore.diameter.where, *wall.places)
             yield Pair(point.height, Worked(most, places), "at most", name=f"height of {name}")
 
 
-def _axis_of(block: CylinderBlock, sheet: Sheet) -> Worked | None:
-    """The height of the axis of a block's only cylinder above the rail: of its axle, and what it rises if inclined.
-
-    None where no engine states its wheels, the crank is geared to them, or an inclined cylinder states no rods.
-    """
-    engine, wheel = engine_of(block, sheet), new_wheel(block, sheet)
-    if engine is None or len(block.bores) != 1 or not sheet.is_stated("wheel", wheel):
-        return None
-    if sheet.is_stated("gear", crank_gear(block, sheet)):
-        return None
-    D = sheet.take_nominal("D_w", wheel)
-    for name, crank in cranks_of(engine, block, sheet):
-        if sheet.is_stated(f"inclination of {name}", crank.inclined):
-            rods = connecting_rod_of(block, sheet), block.drive.rod_length
-            if not all(sheet.is_stated("rod", one) for one in rods):
-                return None
-            l, L = (sheet.take_nominal(symbol, one) for symbol, one in zip("lL", rods, strict=True))  # noqa: E741
-            X, β = sheet.work("X", rods_in_line, l=l, L=L), sheet.take_nominal("β", crank.inclined)
-            return worked(sheet.work("h_a", height_of_axis, D=D, X=X, β=β), wheel, crank.inclined, *rods)
-    return worked(sheet.work("h_a", height_of_axis, D=D, X=0.0, β=0.0), wheel)
+def _box_heights(
+    box: CamBox, envelope: Envelope, axis: Worked, slack: Metres, sheet: Sheet
+) -> Iterator[Pair]:
+    """The highest point of a cam box against its top, by the axis of its cylinder."""
+    heights = [
+        worked(sheet.take_nominal(f"h {name}", point.height), point.height)
+        for name, point in envelope.points.items()
+        if sheet.is_stated(f"part of {name}", point.of)
+        and sheet.follow(point.of).id == box.id
+        and sheet.is_stated(f"height of {name}", point.height)
+    ]
+    if not heights:
+        return
+    highest = max(heights, key=lambda one: one.value)
+    if not sheet.is_stated(f"top of {box.id}", box.stands_up):
+        yield Pair(highest, box.stands_up, "at least", name=f"top of {box.id}")
+        return
+    z, places = sheet.take_nominal(f"z {box.id}", box.stands_up), (*axis.places, box.stands_up.where)
+    low, high = (
+        Worked(sheet.work(f"h_b {box.id} {k:g}", top_of_box, h=axis.value, z=z, k=k, delta=slack), places)
+        for k in (-1.0, 1.0)
+    )
+    yield Pair(highest, low, "at least", name=f"top of {box.id}")
+    yield Pair(highest, high, "at most", name=f"top of {box.id}")
 
 
 def _farthest(part: Component, envelope: Envelope, sheet: Sheet) -> Worked | None:
@@ -176,19 +185,19 @@ gap_by_chain: Rule = agreement(
 
 points_of_parts: Rule = agreement(
     "envelope.points-of-parts",
-    title="The outermost point of a cover or a cam box is no nearer to the middle of the engine than the axis of its "
-    "cylinder and its size put it; covers stand as high as that axis, drain cocks below the barrel",
+    title="The outermost point of a cover or a cam box is no nearer to the middle of the engine than its cylinder and "
+    "its size put it; covers and boxes are as high as these put them, drain cocks below the barrel",
     on=Envelope,
     pairs=_points,
     within="",
     limits=[_LEVEL],
-    edition=2,
+    edition=3,
     grade=Grade.HOLD,
     why="the widest cover is judged against the gauge by its point, and strikes a platform by its metal",
-    leaves_out="pipes, and drain cocks across the engine, whose place no spec gives; how high pipes and cam boxes "
-    "stand; heights where no engine states its wheels, of several bores, and of cylinders that rise by more than 1 in "
-    "30 and do not say so (inclined, of their crank); parts without a point, which envelope.loading-gauge names; nuts "
-    "and lugs that stand out beyond the rim of a cover",
+    leaves_out="pipes, and drain cocks across the engine, whose place no spec gives; how high pipes stand, since "
+    "no spec says how high their openings and their other ends are; heights where no engine states its wheels, of "
+    "several bores, and of cylinders that rise by more than 1 in 30 and do not say so (inclined, of their crank); "
+    "parts without a point, which envelope.loading-gauge names; nuts and lugs that stand out beyond the rim of a cover",
 )
 
 frame_of_engine: Rule = agreement(

@@ -4,31 +4,36 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint import COMMON_PRACTICE, Grade, Limit, Must, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.equations import Metres
 from speclint.facts import (
     apart,
+    axle_driven_for,
     axle_pairs_at,
     connecting_rod_of,
-    driven_by,
     end_closed_by,
     ends_by_side,
     engine_of,
+    face_aimed_at,
+    openings_of,
     other_end,
+    places_apart,
     rods_drawn,
+    rods_in_line,
     side_closed,
     stroke_of,
 )
-from speclint.specs import CylinderBlock, CylinderCover, CylinderEnd, DrivingAxle, Engine, Envelope, Length
+from speclint.specs import CylinderBlock, CylinderCover, CylinderEnd, Envelope, Length, SteamPipe
 from speclint_agreement.formulae.drives import (
     ahead_of,
     far_cover,
+    farthest_of_pipe,
     least_apart,
     most_apart,
-    rods_in_line,
+    opening_along,
     room_from_axle,
 )
-from speclint_agreement.inputs import WHEELBASE, places_apart
+from speclint_agreement.inputs import WHEELBASE
 
 #: Each cover of which points have a place along the engine, by its id, and those places.
 Points = dict[str, tuple[CylinderCover, list[Worked]]]
@@ -52,9 +57,21 @@ _STANDS_OUT = Limit(
 )
 
 
+_BESIDE = Limit(
+    "beside",
+    "150 mm",
+    "length",
+    COMMON_PRACTICE,
+    "what flanges and lagging of a pipe may reach beyond its centre line along the engine",
+    "not negative",
+)
+#: Which way a pipe reaches, and what a point is to be of the farthest that it can.
+_EITHER_WAY: tuple[tuple[float, Must], ...] = ((1.0, "at most"), (-1.0, "at least"))
+
+
 def _along(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
     """The middle between both covers of a cylinder from the axle that it drives, against its rods; and the covers from
-    each other, against their faces.
+    each other, against their faces; and points of pipes, against what these reach from their openings.
 
     Of several pairs of axles as far apart as the rigid wheelbase that counts whose middle suits the covers best. A
     cylinder behind its axle has no front cover by which its order is told.
@@ -69,7 +86,41 @@ def _along(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
         yield Pair(found, by_rods, name="covers along")
         if not ahead:
             return
+        if abs(found.value - by_rods.value) > sheet.limit("difference", "Δ"):
+            yield from _covers_apart(points, block, sheet)
+            return  # pipes count from these covers
     yield from _covers_apart(points, block, sheet)
+    yield from _pipes(envelope, points, block, sheet)
+
+
+def _pipes(envelope: Envelope, points: Points, block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """Each point of a pipe no farther along from the opening of the block than the pipe reaches."""
+    covers = _covers_along(points, block, sheet)
+    sides = ends_by_side(block, next(iter(block.bores)), sheet)
+    faces = [face_aimed_at(block, sides[side], sheet) for side in ("front", "back") if side in sides]
+    if covers is None or len(faces) < 2 or faces[0] is None or faces[1] is None:
+        return
+    for name, point in envelope.points.items():
+        pipe = sheet.follow(point.of) if sheet.is_stated(f"part of {name}", point.of) else None
+        if not isinstance(pipe, SteamPipe) or not sheet.is_stated(f"place of {name}", point.along):
+            continue
+        for _, there, opening in openings_of(pipe, sheet):
+            sizes = {
+                "place of the opening": opening.at,
+                "length": pipe.length,
+                "anchors": pipe.anchor_distance,
+            }
+            if there is not block or not all(sheet.is_stated(what, one) for what, one in sizes.items()):
+                continue
+            a, l, d = (sheet.take_nominal(f"{what} {pipe.id}", one) for what, one in sizes.items())  # noqa: E741
+            x_b, x_f = (one.value for one in covers)
+            y = {"y_f": faces[0].value, "y_b": faces[1].value}
+            x_o = sheet.work(f"x_o {name}", opening_along, x_f=x_f, x_b=x_b, a=a, **y)
+            places = (opening.at.where, pipe.length.where, pipe.anchor_distance.where, *covers[0].places)
+            for k, must in _EITHER_WAY:
+                delta = sheet.limit(_BESIDE.name, "δ_p")
+                x_l = sheet.work(f"x_l {name} {k:g}", farthest_of_pipe, x_o=x_o, k=k, l=l, d=d, delta=delta)
+                yield Pair(point.along, Worked(x_l, places), must, name=f"{name} along")
 
 
 def _middle(
@@ -83,7 +134,7 @@ def _middle(
     if engine is None:
         return None
     rods = connecting_rod_of(block, sheet), block.drive.rod_length
-    axle, covers = _axle_of(block, engine, sheet), _covers_along(points, block, sheet)
+    axle, covers = axle_driven_for(block, engine, sheet), _covers_along(points, block, sheet)
     if axle is None or not covers or not all(sheet.is_stated("rod", one) for one in rods):
         return None
     X = sheet.work(
@@ -131,14 +182,6 @@ def _covers_apart(points: Points, block: CylinderBlock, sheet: Sheet) -> Iterato
     if not any(tails):
         most = sheet.work("D_most", most_apart, X=X_f, delta=sheet.limit("standing out", "Δ_o"))
         yield Pair(covers, worked(most, *faces), "at most", name="covers apart")
-
-
-def _axle_of(block: CylinderBlock, engine: Engine, sheet: Sheet) -> DrivingAxle | None:
-    """The axle that the rods of a block turn; None where no axle says so."""
-    for axle in sheet.belonging_to(engine, DrivingAxle):
-        if any(sheet.follow(crank.block) is block for _, crank in driven_by(axle, engine, sheet)):
-            return axle
-    return None
 
 
 def _points_of_covers(envelope: Envelope, sheet: Sheet) -> Points:
@@ -205,19 +248,20 @@ def _end_and_other(
 
 along_by_rods: Rule = agreement(
     "envelope.along-by-rods",
-    title="Along the engine, the middle between both covers of a cylinder is as far from the axle that it drives as "
-    "its rods together are long, and the front cover as far before the back one as their faces are",
+    title="Along the engine, both covers of a cylinder lie as far from its axle as its rods are long and from each "
+    "other as their faces, and the points of a pipe no farther from its opening than it reaches",
     on=Envelope,
     pairs=_along,
     within="0.3 m",
-    limits=[WHEELBASE, _INWARD, _STANDS_OUT],
+    limits=[WHEELBASE, _INWARD, _STANDS_OUT, _BESIDE],
     grade=Grade.HOLD,
     why="a room that stands at another axle than its cylinder is judged for the throw of another place in a curve",
     leaves_out="covers of which one stands out 0.6 m further than the other; how far they stand out where the rod has "
-    "a tail; which cover is which of a cylinder behind its axle; points of other parts; an axis that lies at more than "
-    "1 in 4; blocks with several bores; a block of which no axle, no rods or no point of a cover is drawn; a wheelbase "
-    "that is not stated (envelope.loading-gauge), for which that of the outermost driven axles stands",
-    edition=3,
+    "a tail; which cover is which of a cylinder behind its axle; points of other parts, and where "
+    "within its reach a pipe is; an axis that lies at more than 1 in 4; blocks with several bores; a block "
+    "of which no axle, no rods or no point of a cover is drawn; a wheelbase that is not stated "
+    "(envelope.loading-gauge), for which that of the outermost driven axles stands",
+    edition=4,
     against=("foul",),
 )
 

@@ -21,9 +21,9 @@ from speclint_assembly.sources import GEOMETRY
     "metal that the fit, the pads and the covers lean on",
     leaves_out="whether the fit itself lets the liner in, which liner.entering judges; a taper or step of the "
     "bore that is not stated; the strength of the wall where the bore is relieved, which cylinder.test-pressure and "
-    "block.weld-fatigue judge; a bore whose wall is not stated",
+    "block.weld-fatigue judge",
     against=(),
-    edition=2,
+    edition=3,
     limits=[
         Limit(
             "wall left",
@@ -54,8 +54,6 @@ def passes_its_bore(liner: CylinderLiner, sheet: Sheet) -> Judgement:
                 f"liner {{found}} outside, relieved length {name} {{limit}}"
             )
         )
-        if sheet.is_stated("wall", bore.wall):
-            judged.append(_wall_left(name, length, bore, block, sheet))
     by_dowel = sheet.read("retained by", liner.retained_by) == "dowel"
     if not by_dowel or sheet.is_stated("diameter of the collar", liner.collar.diameter):
         collar = sheet.take("D_c", liner.collar.diameter)
@@ -64,7 +62,11 @@ def passes_its_bore(liner: CylinderLiner, sheet: Sheet) -> Judgement:
         judged.append(
             sheet.at_least(collar, diameter).else_says("collar {found} falls through the bore, {limit}")
         )
-    return sheet.worst(*judged)
+    through = sheet.worst(*judged)
+    places: list[tuple[str, RelievedLength | None]] = [("the way through", None), *bore.relieved.items()]
+    return sheet.each(
+        places, lambda one: through if one[1] is None else _wall_left(one[0], one[1], bore, block, sheet)
+    )
 
 
 def _wall_left(

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from speclint import Grade, Sheet
+from speclint.facts import thickest_wall
 from speclint.specs import CylinderBlock, CylinderLiner, LiftingPlan
 from speclint_clearances.formulae.cranes import below_axis, lowest_of_metal, radius_of_barrel, radius_of_face
 from speclint_clearances.inputs.counted import Counted, rounded
@@ -49,9 +50,9 @@ def _radii(liner: CylinderLiner, block: CylinderBlock, sheet: Sheet) -> Iterator
     else:
         bore = sheet.entry(block.bores, liner.in_bore, f"the bores of {block.id}")
         name = sheet.read(f"bore of {liner.id}", liner.in_bore)
-    if sheet.is_stated("bore", bore.diameter) and sheet.is_stated("wall", bore.wall):
-        D, t = sheet.take("D", bore.diameter), sheet.take("t", bore.wall)
-        yield sheet.work("r", radius_of_barrel, D=D, t=t)
+    wall = thickest_wall(bore, block, sheet, sheet.take)
+    if wall is not None and sheet.is_stated("bore", bore.diameter):
+        yield sheet.work("r", radius_of_barrel, D=sheet.take("D", bore.diameter), t=wall.value)
     for end_name, end in block.ends.items():
         if not alone and sheet.read(f"bore of {end_name}", end.of_bore) != name:
             continue

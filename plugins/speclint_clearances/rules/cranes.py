@@ -146,7 +146,7 @@ def _pull(
     "of each crane's capacity, whose hook is high enough to lift it over what stands in the way",
     on=LiftingPlan,
     grade=Grade.HOLD,
-    edition=3,
+    edition=4,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a crane that is asked for more than it is made for tips, or drops its load",
     leaves_out="two cranes together, which want an analysis of their own; what hangs below barrel and end faces, such "

@@ -1,4 +1,4 @@
-"""Clearance to the loading gauge and to moving parts."""
+"""Clearance to the loading gauge."""
 
 from __future__ import annotations
 
@@ -8,18 +8,15 @@ from dataclasses import dataclass
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, Metres, PerKelvin
 from speclint.facts import (
-    crossheads_of,
     engine_of,
     has_drain_cock,
-    least_gap,
     parts_standing_out,
     wheelbase_by_axles,
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE, growth_of_length
-from speclint.specs import Component, Crosshead, CylinderBlock, Envelope, GaugePoint, LoadCase, MotionGap
+from speclint.specs import Component, CylinderBlock, Envelope, GaugePoint, LoadCase
 from speclint_clearances.formulae.room import (
     curve_throw,
-    gap_left,
     half_width_taken,
     highest_height,
     lowest_height,
@@ -229,74 +226,4 @@ def _width(width: Metres, at: Metres, outline: Outline, sheet: Sheet) -> Judgeme
     )
 
 
-@rule(
-    "envelope.motion-clearance",
-    title="Crosshead, connecting rod and wheel each have a gap to the block, and every gap, less side play, wear and "
-    "thermal growth, is not below its limit",
-    wrong="gap {item} closes to {found}, {limit} wanted",
-    on=Envelope,
-    cases=("running", "drifting"),
-    edition=2,
-    grade=Grade.HOLD,
-    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A rod that touches a cover at speed bends, and a bent rod breaks.",
-    leaves_out="coupling rods and brake gear that no gap is to; bending of rods at speed and of frames on uneven "
-    "track; the local code and a competent person decide",
-    against=("foul",),
-    against_on={"cylinder-block": ("foul",), "cylinder-cover": ("foul",), "crosshead": ("foul",)},
-    limits=[Limit("least_gap", "10 mm", "length", COMMON_PRACTICE, "least gap to the motion")],
-)
-def motion_clearance(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Gap cold and new less side play, wear and growth."""
-    if not envelope.gaps:
-        raise sheet.not_assessed("no gap to the motion is stated", envelope.where)
-    part = sheet.follow(envelope.around)
-    without = _without_gap(envelope, part, sheet) if isinstance(part, CylinderBlock) else []
-    named = sheet.states(
-        not without, f"no gap to {', '.join(without)}" if without else "what moves beside the block has a gap"
-    )
-    at = sheet.take("T", case.temperature_of(part))
-    clear = sheet.each(envelope.gaps.items(), lambda item: _gap(*item, part, at, sheet))
-    return sheet.worst(named, clear)
-
-
-def _without_gap(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> list[str]:
-    """What moves beside every cylinder block and has no gap: the crossheads that are drawn, each by its id."""
-    gaps = envelope.gaps.items()
-    to = [sheet.follow(gap.to) for name, gap in gaps if sheet.is_stated(f"part at {name}", gap.to)]
-    words = {
-        sheet.read(f"moving at {name}", gap.moving)
-        for name, gap in gaps
-        if sheet.is_stated(f"moving at {name}", gap.moving)
-    }
-    if any(isinstance(part, Crosshead) for part in to):
-        words.add("crosshead")
-    drawn, ids = [one.id for one in crossheads_of(block, sheet)], {part.id for part in to}
-    beside = ("connecting rod", "wheel") if drawn else ("crosshead", "connecting rod", "wheel")
-    return [
-        *(name for name in drawn if name not in ids),
-        *(f"the {word}" for word in beside if word not in words),
-    ]
-
-
-def _gap(name: str, gap: MotionGap, part: Component, at: Kelvins, sheet: Sheet) -> Judgement:
-    grown = sheet.work(
-        f"g {name}",
-        growth_of_length,
-        L=sheet.take(f"L {name}", gap.growth_length),
-        alpha=sheet.look_up("α", sheet.material_of(part).expansion, of=part, at=at),
-        T=at,
-        T_ref=DRAWING_TEMPERATURE,
-    )
-    left = sheet.work(
-        f"c {name}",
-        gap_left,
-        a=least_gap(name, gap, sheet),
-        s=sheet.take(f"s {name}", gap.side_play),
-        w=sheet.take(f"w {name}", gap.wear),
-        g=grown,
-    )
-    return sheet.at_least(left, sheet.limit("least_gap"))
-
-
-RULES: tuple[Rule, ...] = (loading_gauge, motion_clearance)
+RULES: tuple[Rule, ...] = (loading_gauge,)

@@ -154,3 +154,17 @@ def area_of_bars(n: Ratio, A_1: SquareMetres) -> SquareMetres:
     480.0
     """
     return n * A_1
+
+
+@formula("s_f = b_g − b_f", cites=[FIRST_PRINCIPLES])
+def play_of_fork(b_g: Metres, b_f: Metres) -> Metres:
+    """Play along its shaft of a cam that a fork holds.
+
+    s_f = b_g − b_f
+
+    ``b_g`` width of the groove of the cam, ``b_f`` of the fork in it [m]. Returns [m].
+
+    >>> round(play_of_fork(b_g=0.0202, b_f=0.0198) * 1e3, 6)
+    0.4
+    """
+    return b_g - b_f

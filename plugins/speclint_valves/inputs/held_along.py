@@ -1,12 +1,13 @@
-"""What holds a cam along its shaft: a nut or a clamp that is locked, or set screws."""
+"""What holds a cam along its shaft: a nut or a clamp that is locked, set screws, or a fork of the gear."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from speclint import Judgement, Sheet
-from speclint.facts import train_of_cam
+from speclint.facts import fork_of, train_of_cam
 from speclint.specs import Cam, LoadCase
+from speclint_valves.formulae.holding import play_of_fork
 from speclint_valves.formulae.set_screws import held_by_screw, holding_power, pushed_along
 from speclint_valves.inputs.loads import loaded, worked_valve_load
 
@@ -24,6 +25,27 @@ def held_along(cam: Cam, by: str, case: LoadCase, sheet: Sheet) -> Iterator[Judg
         )
     if by == "set screw":
         yield from _by_screws(cam, case, sheet)
+    if by == "fork of the gear":
+        yield from _by_fork(cam, sheet)
+
+
+def _by_fork(cam: Cam, sheet: Sheet) -> Iterator[Judgement]:
+    """A fork of a valve gear that moves the cam, its play in the groove of the cam, and what holds it in a notch."""
+    fork = fork_of(cam, sheet)
+    if fork is None:
+        says = "a fork of the gear is said to hold the cam, and no valve gear has a fork that moves it"
+        yield sheet.states(False, says, where=cam.held_along.where)
+        return
+    by = sheet.read("fork held by", fork.held_by)
+    yield sheet.states(
+        by != "nothing", f"in each notch the fork of the cam is held by: {by}", where=fork.held_by.where
+    )
+    play = sheet.work(
+        "s_f", play_of_fork, b_g=sheet.take("b_g", fork.groove), b_f=sheet.take("b_f", fork.width)
+    )
+    yield sheet.at_most(play, sheet.limit("fork")).else_says(
+        "the cam has {found} of play along its shaft in its fork, {limit} allowed"
+    )
 
 
 def _by_screws(cam: Cam, case: LoadCase, sheet: Sheet) -> Iterator[Judgement]:

@@ -32,17 +32,18 @@ _OF_SOFT_STEEL = ("riveted end", "welded tab")
 
 @rule(
     "cam.stays-on-its-shaft",
-    title="A locked nut, clamp or pair of set screws, each with 8 times its load, or a fork holds a cam along its "
-    "shaft; its key turns it with at most 60 MPa of shear and 100 MPa of pressure in cam and shaft",
+    title="A locked nut, clamp or two set screws, each with 8 times its load, or a drawn fork with at most 1 mm of "
+    "play holds a cam along its shaft; its key has at most 60 MPa of shear and 100 MPa of pressure",
     on=Cam,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    edition=6,
+    edition=7,
     cites=[FIRST_PRINCIPLES, HOLDING_POWER, COMMON_PRACTICE],
     why="A cam that works on its key opens its valve late, then at any time, and then the engine runs as it likes.",
     leaves_out="limits of sizes, springs and pressures in the torque, which are taken as the drawings aim at them; fit "
     "of key and bore, height of the key, and stress in the shaft beside it (shaft.torsion); strength of nut, clamp and "
-    "fork; points of set screws other than a cup, and whether they are tightened as their maker says",
+    "fork, and of what holds the fork; points of set screws other than a cup, and whether they are tightened as "
+    "their maker says",
     against=("loosen",),
     limits=[
         Limit("shear", "60 MPa", "stress", COMMON_PRACTICE, "greatest shear of a key, reversing"),
@@ -56,6 +57,7 @@ _OF_SOFT_STEEL = ("riveted end", "welded tab")
             "least holding power of a set screw over its load, the greatest factor of those for dynamic loads",
         ),
         Limit("friction", "0.1", "ratio", COMMON_PRACTICE, "friction of cam and foot, oiled"),
+        Limit("fork", "1 mm", "length", COMMON_PRACTICE, "greatest play of a fork in the groove of its cam"),
         CRACKED,
     ],
 )

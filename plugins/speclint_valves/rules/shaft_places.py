@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
-from speclint.facts import cams_on
+from speclint.facts import cams_on, fork_of
 from speclint.handbook.fits import share_of_size
 from speclint.specs import Cam, Shaft
 from speclint_valves.formulae.room import before_place, beyond_place, half_of_both, places_apart
@@ -33,7 +33,7 @@ class _Standing(NamedTuple):
     "key of each in a keyway, no keyway in a bearing; it is at most 1.5 times as long as all this takes",
     on=Shaft,
     grade=Grade.NONCONFORMITY,
-    edition=3,
+    edition=4,
     limits=[
         Limit(
             "reach",
@@ -197,12 +197,18 @@ def _standing(shaft: Shaft, cams: Sequence[Cam], sheet: Sheet, *, slides: bool) 
         one = _Standing(cam.id, cam.at, longest_of(cam, sheet))
         if not _is_placed(one, sheet):
             continue
-        brought = slides or sheet.said(f"{cam.id} held by", cam.held_along) == "fork of the gear"
+        brought = slides or _has_fork(cam, sheet)
         key = sheet.follow(cam.lifts).id if brought else cam.id, _aimed(one, sheet)
         found[key] = max(found.get(key, one), one, key=lambda same: _long(same, sheet))
     drive = _Standing("drive", shaft.drive.at, None)
     placed = [*_bearings(shaft, sheet), *([drive] if _is_placed(drive, sheet) else [])]
     return sorted([*found.values(), *placed], key=lambda one: _aimed(one, sheet))
+
+
+def _has_fork(cam: Cam, sheet: Sheet) -> bool:
+    """Whether a cam is held by a fork, and a valve gear has one that moves it: a word alone brings no track along."""
+    said = sheet.said(f"{cam.id} held by", cam.held_along)
+    return said == "fork of the gear" and fork_of(cam, sheet) is not None
 
 
 def _is_placed(one: _Standing, sheet: Sheet) -> bool:

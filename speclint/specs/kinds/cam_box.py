@@ -3,7 +3,7 @@
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Mass, Word
+from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Mass, Position, Word
 from speclint.specs.hazards import Hazards
 from speclint.specs.heat_flow import HeatPath, WarmChamber
 from speclint.specs.inclinations import Inclination
@@ -26,6 +26,7 @@ class CamBox(Component):
         datum_length: along the spindle, from the box's foot to where the spindle's end meets the gear.
         block_length: along the spindle, from the plane of the valve's seat to the box's foot.
         stands_out: from the axis of the cylinder to its outermost side, away from the middle of the engine.
+        stands_up: from the axis of the cylinder up to its top.
         withdrawn: direction in which it is withdrawn: sideways along its runners, upwards or endways.
         length: overall, in the direction in which it is withdrawn.
         withdrawal_room: clear room in that direction on the assembled engine.
@@ -60,6 +61,7 @@ class CamBox(Component):
     datum_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     block_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     stands_out: Annotated[Length, Span("30 mm", "1.5 m")] = NOT_STATED
+    stands_up: Annotated[Position, Span("30 mm", "2 m")] = NOT_STATED
     withdrawn: Word[str] = NOT_STATED
     length: Annotated[Length, Span("50 mm", "4 m")] = NOT_STATED
     withdrawal_room: Annotated[Length, Span("30 mm", "5 m"), AS_FITTED] = NOT_STATED

@@ -3,9 +3,11 @@
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Angle, Fraction, Length, LinkTo, Word
+from speclint.specs.fields import NOT_STATED, Angle, Fraction, Length, LinkTo, OneOrMore, Word
+from speclint.specs.geometry import AtMost, Conditions
 from speclint.specs.link_targets import Cam, CylinderBlock
 from speclint.specs.named_in import NamedIn
+from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -41,6 +43,24 @@ class DrivePin(SpecTable):
     arm: Annotated[Length, Span("20 mm", "1 m")] = NOT_STATED
     lever_in: Annotated[Length, Span("20 mm", "1 m")] = NOT_STATED
     lever_out: Annotated[Length, Span("20 mm", "1 m")] = NOT_STATED
+
+
+class Fork(SpecTable):
+    """A fork that brings cams along their shaft and keeps them there.
+
+    Fields:
+        moves: the cams, or the tracks of one, that it brings along
+        groove: width of the groove of the cams in which it runs
+        width: of the fork in that groove
+        held_by: what holds the fork in each notch
+    """
+
+    geometry: ClassVar[Conditions] = (AtMost("width", "groove"),)
+
+    moves: Annotated[tuple[LinkTo[Cam], ...], OneOrMore(), OWN_PLACE] = ()
+    groove: Annotated[Length, Span("4 mm", "80 mm"), OPENED] = NOT_STATED
+    width: Annotated[Length, Span("4 mm", "80 mm"), CUT_DOWN] = NOT_STATED
+    held_by: Word[Literal["detent", "locking bolt", "self-locking screw", "nothing"]] = NOT_STATED
 
 
 class Notch(SpecTable):
@@ -90,6 +110,7 @@ class ValveGear(Component):
         cams_turn: true where the reverser turns the cams against the crank; otherwise a cam has one setting in all
             notches.
         notches: positions of the reverser, by name.
+        forks: forks that bring cams along their shafts, by name; left out where all are fixed on them.
     """
 
     kind: ClassVar[str] = "valve-gear"
@@ -104,3 +125,4 @@ class ValveGear(Component):
     setting: Angle = NOT_STATED
     cams_turn: Word[bool] = NOT_STATED
     notches: dict[str, Notch] = {}
+    forks: dict[str, Fork] = {}

@@ -1,4 +1,4 @@
-"""envelope.points-of-parts: heights of covers and drain cocks against that of the axis of their cylinder, by hand.
+"""envelope.points-of-parts: heights of covers, cam boxes and drain cocks against the axis of their cylinder, by hand.
 
 Wheels of 1800 mm: the axis 900 mm above the rail. A cover of 800 mm reaches from 900 − 400 − 100 = 400 to 1400 mm with
 the slack of 100 mm; a cock under a barrel of 500 and 50 mm is at 900 − 300 + 100 = 700 mm at the most. Rods of 2000 and
@@ -10,7 +10,7 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder, changed
+from speclint.testing import DesignFolder, changed, expect_not_assessed
 
 RULE = "envelope.points-of-parts"
 FINE, HOLD = ("conforms", None), ("finding", Grade.HOLD)
@@ -81,6 +81,43 @@ def test_heights_from_both_sides(
     assert judged(workshop, ("envelope.toml", old, new)) == wanted
 
 
+BOX = {
+    "box.toml": 'kind = "cam-box"\nid = "box"\nmounted_on = "block"\nof_end = "front"\nstands_out = "420 mm"\n'
+    'stands_up = "700 mm"\n',
+    "envelope.toml": FILES["envelope.toml"]
+    + '[points.foot]\nof = "box"\nheight = "1300 mm"\nfrom_centre = "1250 mm"\n'
+    + '[points.top]\nof = "box"\nheight = "1600 mm"\nfrom_centre = "1300 mm"\n',
+}
+
+
+@pytest.mark.parametrize(
+    ("height", "wanted"),
+    [("1501 mm", FINE), ("1499 mm", HOLD), ("1699 mm", FINE), ("1701 mm", HOLD), ("160 mm", HOLD)],
+)
+def test_the_highest_point_of_a_box_is_its_top(
+    workshop: DesignFolder, height: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """900 + 700 = 1600 mm, and 100 mm either way; the point of its foot is lower, and no fault."""
+    files = {**FILES, **BOX}
+    files["envelope.toml"] = changed(files["envelope.toml"], ('height = "1600 mm"', f'height = "{height}"'))
+    check = workshop.write(files).only(RULE)
+    assert (check.outcome, check.grade) == wanted
+
+
+def test_a_box_that_does_not_say_how_high_it_stands_is_told(workshop: DesignFolder) -> None:
+    files = {**FILES, **BOX}
+    files["box.toml"] = changed(files["box.toml"], ('stands_up = "700 mm"\n', ""))
+    expect_not_assessed(workshop.write(files).only(RULE), "stands_up")
+
+
+def test_a_box_whose_points_state_no_height_has_none_to_compare(workshop: DesignFolder) -> None:
+    files = {**FILES, **BOX}
+    bare = ('height = "1300 mm"\n', ""), ('height = "1600 mm"\n', "")
+    files["envelope.toml"] = changed(files["envelope.toml"], *bare)
+    check = workshop.write(files).only(RULE)
+    assert (check.outcome, check.grade) == FINE
+
+
 @pytest.mark.parametrize(("cock", "wanted"), [("822 mm", FINE), ("823 mm", HOLD)])
 def test_an_inclined_cylinder_stands_higher(
     workshop: DesignFolder, cock: str, wanted: tuple[str, Grade | None]
@@ -88,6 +125,20 @@ def test_an_inclined_cylinder_stands_higher(
     """700 + 122.148 mm."""
     inclined = ("engine.toml", 'block = "block"', 'block = "block"\ninclined = "2 °"')
     assert judged(workshop, inclined, ("envelope.toml", '"400 mm"', f'"{cock}"')) == wanted
+
+
+@pytest.mark.parametrize(("cock", "wanted"), [("699 mm", FINE), ("701 mm", HOLD)])
+def test_a_barrel_is_as_thick_as_its_plate(
+    workshop: DesignFolder, cock: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """900 − 250 − 50 + 100 = 700 mm, by a plate of 50 mm where no wall is stated."""
+    plate = {"weldment.toml": 'kind = "weldment"\nid = "weldment"\nmakes = "block"\n'}
+    plate["weldment.toml"] += '[plates.barrel]\nthickness = "50 mm"\n'
+    files = {**FILES, **plate}
+    files["block.toml"] = changed(files["block.toml"], ('wall = "50 mm"', 'plate = "barrel"'))
+    files["envelope.toml"] = changed(files["envelope.toml"], ('"400 mm"', f'"{cock}"'))
+    check = workshop.write(files).only(RULE)
+    assert (check.outcome, check.grade) == wanted
 
 
 @pytest.mark.parametrize(

@@ -52,6 +52,48 @@ def test_a_bar_that_places_no_crosshead_has_room_for_it(workshop: DesignFolder) 
     assert outcome(workshop, "slidebar.takes-the-stroke") == FINE
 
 
+def _between(design: DesignFolder, rod: str, connecting: str, *changes: tuple[str, str]) -> Ends:
+    """The bar of a cylinder with its faces 800 mm apart, by the lengths of its rods."""
+    design.write(
+        files(
+            "block",
+            ('side = "front"\n', 'side = "front"\nface_from_seat = "50 mm"\n'),
+            ('side = "back"\n', 'side = "back"\nface_from_seat = "850 mm"\n'),
+            ('connecting_rod_length = "1900 mm"', f'connecting_rod_length = "{connecting}"'),
+            ('stroke = "660 mm"', f'stroke = "660 mm"\nrod_length = "{rod}"'),
+            *changes,
+        )
+    )
+    design.replace("crosshead.toml", 'slipper_width = "240 mm"', 'slipper_width = "190 mm"')
+    return outcome(design, "slidebar.takes-the-stroke")
+
+
+@pytest.mark.parametrize(
+    ("rod", "connecting", "ends"),
+    [
+        ("1050.1 mm", "1900 mm", FINE),
+        ("1049.9 mm", "1900 mm", WRONG),
+        ("1200 mm", "831 mm", FINE),
+        ("1200 mm", "829 mm", WRONG),
+        ("1200.4 mm ±0.5", "829.5 mm", WRONG),
+    ],
+)
+def test_a_bar_lies_between_cylinder_and_crank(
+    workshop: DesignFolder, rod: str, connecting: str, ends: Ends
+) -> None:
+    """From pin to face at the front dead centre 1050 − 330 − 400 = 320 mm, where the front support stands; the bar is
+    1300 mm long, and 1200 − 330 − 400 + 830 = 1300 mm lie between the face and the crank pin.
+    """
+    assert _between(workshop, rod, connecting) == ends
+
+
+@pytest.mark.parametrize("gone", ['face_from_seat = "850 mm"\n', 'rod_length = "900 mm"', 'side = "back"\n'])
+def test_where_faces_or_rods_are_not_stated_no_support_is_placed(workshop: DesignFolder, gone: str) -> None:
+    """A rod of 900 mm would leave 170 mm for the 320 from the support to the pin."""
+    assert _between(workshop, "900 mm", "1900 mm") == WRONG
+    assert _between(workshop, "900 mm", "1900 mm", (gone, "")) == FINE
+
+
 COVER = 'kind = "cylinder-cover"\nid = "cover"\ncloses = "block"\nend = "back"\n'
 PLATE = '[supports.back]\ndrawing = "F-0410"\n'
 FRONT = '[supports.front]\npart = "cover"\n'

@@ -21,6 +21,7 @@ entering_height = "700 mm"
 [bores.main]
 diameter = "560 mm"
 recess_diameter = "620 mm"
+wall = "40 mm"
 [bores.main.relieved.middle]
 diameter = "562 mm"
 [ports.front]

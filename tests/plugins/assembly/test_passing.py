@@ -190,14 +190,52 @@ def test_a_relief_leaves_three_quarters_of_the_wall(
     """Of 40 mm at the fit of 560 mm: 40 − (580 − 560)/2 = 30 mm, which is 0.75 × 40."""
     wall = (
         "block",
-        '[bores.main.relieved.middle]\ndiameter = "562 mm"',
-        f'wall = "40 mm"\n[bores.main.relieved.middle]\ndiameter = "{relieved}"',
+        'diameter = "562 mm"',
+        f'diameter = "{relieved}"',
     )
     check = write(workshop, wall).only("liner.passes-its-bore")
     assert (check.outcome, check.grade) == (
         outcome,
         Grade.NONCONFORMITY if outcome == "finding" else None,
     )
+
+
+#: A plate of 41.5 mm, of which 1.5 mm is for corrosion: 40 mm of wall, as the block states it otherwise.
+BARREL = """
+kind = "weldment"
+id = "weldment"
+makes = "block"
+[plates.barrel]
+thickness = "41.5 mm"
+corrosion_allowance = "1.5 mm"
+"""
+
+
+@pytest.mark.parametrize(("relieved", "outcome"), [("579.9 mm", "conforms"), ("580.1 mm", "finding")])
+def test_a_wall_that_is_left_out_is_that_of_its_plate(
+    workshop: DesignFolder, relieved: str, outcome: str
+) -> None:
+    """40 − (580 − 560)/2 = 30 mm, which is 0.75 × 40."""
+    folder = write(
+        workshop,
+        ("block", 'wall = "40 mm"', 'plate = "barrel"'),
+        ("block", 'diameter = "562 mm"', f'diameter = "{relieved}"'),
+    )
+    (folder.root / "weldment.toml").write_text(BARREL, encoding="utf-8")
+    assert folder.only("liner.passes-its-bore").outcome == outcome
+
+
+@pytest.mark.parametrize(("free", "grade"), [("559 mm", None), ("561 mm", Grade.NONCONFORMITY)])
+def test_a_wall_that_nothing_gives_is_told(workshop: DesignFolder, free: str, grade: Grade | None) -> None:
+    """Beside a free end that passes the bore of 560 mm, and beside one that does not."""
+    bare = ("block", 'wall = "40 mm"\n', "")
+    end = ("liner", 'free_end_diameter = "559 mm"', f'free_end_diameter = "{free}"')
+    check = write(workshop, bare, end).only("liner.passes-its-bore")
+    if grade is None:
+        expect_not_assessed(check, "bores.main.wall")
+    else:
+        expect_finding(check, grade=grade, says="561 mm")
+        assert any("bores.main.wall" in one for one in check.missing)
 
 
 def test_a_liner_put_in_cold_needs_no_temperature_of_its_block(workshop: DesignFolder) -> None:

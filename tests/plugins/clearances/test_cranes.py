@@ -447,6 +447,22 @@ def test_without_faces_it_reaches_down_by_its_barrel(
     assert _lifted(workshop, bottom, "5.2 m", (ends, "")).only(CRANE).outcome == outcome
 
 
+@pytest.mark.parametrize(("bottom", "outcome"), [("-289.1 mm", "conforms"), ("-288.9 mm", "finding")])
+@pytest.mark.parametrize("stated", ["", 'wall = "45 mm"\n'])
+def test_a_barrel_reaches_as_far_as_its_plate(
+    workshop: DesignFolder, bottom: str, outcome: str, stated: str
+) -> None:
+    """The same by a plate of 50 mm, its corrosion allowance with it: no wall is stated, or 45 mm."""
+    ends = LIFTED["block.toml"][LIFTED["block.toml"].index('wall = "50 mm"\n') :]
+    folder = _lifted(workshop, bottom, "5.2 m", (ends, stated + 'plate = "barrel"\n'))
+    (folder.root / "weldment.toml").write_text(
+        'kind = "weldment"\nid = "weldment"\nmakes = "block"\n'
+        '[plates.barrel]\nthickness = "50 mm"\ncorrosion_allowance = "1.5 mm"\n',
+        encoding="utf-8",
+    )
+    assert folder.only(CRANE).outcome == outcome
+
+
 @pytest.mark.parametrize(("hook", "grade"), [("3.561 m", Grade.NONCONFORMITY), ("3.559 m", Grade.HOLD)])
 def test_the_hook_is_to_be_as_high_as_the_metal_wants(
     workshop: DesignFolder, hook: str, grade: Grade

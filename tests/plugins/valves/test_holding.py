@@ -115,10 +115,42 @@ def test_a_key_turns_no_cam_beside_it(workshop: DesignFolder, times: float, outc
 
 
 @pytest.mark.parametrize(
-    ("along", "outcome"), [("nothing", "finding"), ("forged on", "finding"), ("fork of the gear", "conforms")]
+    ("along", "outcome"), [("nothing", "finding"), ("forged on", "finding"), ("fork of the gear", "finding")]
 )
 def test_a_cam_is_held_along_its_shaft(workshop: DesignFolder, along: str, outcome: str) -> None:
+    """A fork of which nothing but the word is stated holds no cam."""
     assert workshop.write(keyed(40, "3 mm", along)).only(CAM).outcome == outcome
+
+
+def forked(fork: str, more: str = "") -> dict[str, str]:
+    """The cam in a fork of a valve gear."""
+    made = keyed(40, "3 mm", "fork of the gear", "")
+    made["fork.toml"] = f'kind = "valve-gear"\nid = "forks"\n{more}[forks.inlet]\n{fork}'
+    return made
+
+
+FORK = 'moves = "cam"\ngroove = "20.2 mm"\nwidth = "19.5 mm"\nheld_by = "detent"\n'
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "outcome"),
+    [
+        ("19.5 mm", "19.21 mm", "conforms"),
+        ("19.5 mm", "19.19 mm", "finding"),
+        ("19.5 mm", "19.25 mm +0/-0.05", "conforms"),
+        ("19.5 mm", "19.25 mm +0/-0.06", "finding"),
+        ("detent", "nothing", "finding"),
+        ('moves = "cam"\n', "", "finding"),
+        ('moves = "cam"', 'moves = "other"', "finding"),
+        ('held_by = "detent"\n', "", "not assessed"),
+        ('groove = "20.2 mm"\n', "", "not assessed"),
+    ],
+)
+def test_a_fork_that_is_drawn_holds_a_cam(workshop: DesignFolder, old: str, new: str, outcome: str) -> None:
+    """20.2 mm of groove less 19.2 mm are 1 mm of play."""
+    made = forked(changed(FORK, (old, new)))
+    made["other.toml"] = 'kind = "cam"\nid = "other"\n'
+    assert workshop.write(made).only(CAM, "cam").outcome == outcome
 
 
 @pytest.mark.parametrize("along", ["clamped set", "shoulder and nut"])

@@ -32,6 +32,7 @@ def placed(design: DesignFolder, *changes: Change) -> DesignFolder:
             'keyway_width = "18 mm"\nkey_length = "28 mm"\nheld_along = "shoulder and nut"\n'
         )
     files["tappet.toml"] = 'kind = "tappet"\nid = "tappet"\n'
+    files["forks.toml"] = GEAR
     for name, old, new in changes:
         files[f"{name}.toml"] = changed(files[f"{name}.toml"], (old, new))
     return design.write(files)
@@ -169,6 +170,8 @@ def test_the_length_of_a_shaft_that_slides_is_not_judged(workshop: DesignFolder)
 SAME = _at("b", "90 mm")
 SLIDES = ("shaft", 'length = "300 mm"', 'length = "300 mm"\nslides = {}')
 FORK = tuple((f"cam-{name}", "shoulder and nut", "fork of the gear") for name in "ab")
+GEAR = 'kind = "valve-gear"\nid = "forks"\n[forks.inlet]\nmoves = ["cam-a", "cam-b"]\n'
+UNMOVED = ("forks", 'moves = ["cam-a", "cam-b"]', 'moves = ["cam-a"]')
 OTHER = ("cam-b", 'lifts = "tappet"', 'lifts = "other"')
 
 
@@ -178,6 +181,7 @@ OTHER = ("cam-b", 'lifts = "tappet"', 'lifts = "other"')
         ((SAME, (*SLIDES[:2], SLIDES[2].format("true"))), FINE),
         ((SAME, (*SLIDES[:2], SLIDES[2].format("false"))), WRONG),
         ((SAME, *FORK), FINE),
+        ((SAME, *FORK, UNMOVED), WRONG),  # by the word alone: no fork of a gear moves the other
         ((SAME, FORK[0]), WRONG),  # the other is held by a nut
         ((SAME, OTHER, *FORK), WRONG),  # two tappets at one place
         ((_at("b", "91 mm"), *FORK), WRONG),  # beside each other, not at one place

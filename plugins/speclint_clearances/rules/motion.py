@@ -1,0 +1,109 @@
+"""Clearance to moving parts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.equations import Kelvins, Metres
+from speclint.facts import crossheads_of, least_gap
+from speclint.handbook.fits import DRAWING_TEMPERATURE, growth_of_length
+from speclint.specs import Component, Crosshead, CylinderBlock, Envelope, LoadCase, MotionGap
+from speclint_clearances.formulae.room import gap_left
+from speclint_clearances.inputs.motion_beside import BETWEEN_WHEELS, FLANGE, left_by_parts
+
+
+@rule(
+    "envelope.motion-clearance",
+    title="Crosshead, connecting rod and wheel each have a gap to the block, no wider than the parts drawn leave it, "
+    "and every gap, less side play, wear and thermal growth, is not below its limit",
+    wrong="gap {item} closes to {found}, {limit} wanted",
+    on=Envelope,
+    cases=("running", "drifting"),
+    edition=3,
+    grade=Grade.HOLD,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A rod that touches a cover at speed bends, and a bent rod breaks.",
+    leaves_out="coupling rods and brake gear that no gap is to; how far the eyes of rods reach beyond pin and bush, "
+    "and the swing of a truck or bogie, which no spec states: what is stated may be wrong by these; a cylinder behind "
+    "its axle, or of which rods, faces or covers are not stated, whose gaps are as stated; bending of rods at speed "
+    "and of frames on uneven track; the local code and a competent person decide",
+    against=("foul",),
+    against_on={"cylinder-block": ("foul",), "cylinder-cover": ("foul",), "crosshead": ("foul",)},
+    limits=[
+        Limit("least_gap", "10 mm", "length", COMMON_PRACTICE, "least gap to the motion"),
+        FLANGE,
+        BETWEEN_WHEELS,
+    ],
+)
+def motion_clearance(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Gap cold and new less side play, wear and growth.
+
+    Of several gaps to one kind of part the least is held against what the parts leave: from the flanges of each wheel
+    to the covers, from the back cover to the eye of the connecting rod round its pin and bush, and along the engine to
+    the pin of a coupled axle in line with a cover. A gap said to be wider is told, and counted so.
+    """
+    if not envelope.gaps:
+        raise sheet.not_assessed("no gap to the motion is stated", envelope.where)
+    part = sheet.follow(envelope.around)
+    without = _without_gap(envelope, part, sheet) if isinstance(part, CylinderBlock) else []
+    named = sheet.states(
+        not without, f"no gap to {', '.join(without)}" if without else "what moves beside the block has a gap"
+    )
+    at = sheet.take("T", case.temperature_of(part))
+    left = left_by_parts(envelope, part, sheet) if isinstance(part, CylinderBlock) else {}
+    clear = sheet.each(
+        envelope.gaps.items(), lambda item: sheet.worst(*_gap(*item, left.get(item[0]), part, at, sheet))
+    )
+    return sheet.worst(named, clear)
+
+
+def _without_gap(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> list[str]:
+    """What moves beside every cylinder block and has no gap: the crossheads that are drawn, each by its id."""
+    gaps = envelope.gaps.items()
+    to = [sheet.follow(gap.to) for name, gap in gaps if sheet.is_stated(f"part at {name}", gap.to)]
+    words = {
+        sheet.read(f"moving at {name}", gap.moving)
+        for name, gap in gaps
+        if sheet.is_stated(f"moving at {name}", gap.moving)
+    }
+    if any(isinstance(part, Crosshead) for part in to):
+        words.add("crosshead")
+    drawn, ids = [one.id for one in crossheads_of(block, sheet)], {part.id for part in to}
+    beside = ("connecting rod", "wheel") if drawn else ("crosshead", "connecting rod", "wheel")
+    return [
+        *(name for name in drawn if name not in ids),
+        *(f"the {word}" for word in beside if word not in words),
+    ]
+
+
+def _gap(
+    name: str, gap: MotionGap, most: Metres | None, part: Component, at: Kelvins, sheet: Sheet
+) -> Iterator[Judgement]:
+    """The gap against what the parts leave, where that could be worked, and what is left of the lesser."""
+    a = least_gap(name, gap, sheet)
+    if most is not None:
+        told = sheet.at_most(a, most).else_says(
+            "gap {item} is said to be {found}, the parts as drawn leave {limit} at most"
+        )
+        yield told.graded(Grade.NONCONFORMITY)
+    grown = sheet.work(
+        f"g {name}",
+        growth_of_length,
+        L=sheet.take(f"L {name}", gap.growth_length),
+        alpha=sheet.look_up("α", sheet.material_of(part).expansion, of=part, at=at),
+        T=at,
+        T_ref=DRAWING_TEMPERATURE,
+    )
+    left = sheet.work(
+        f"c {name}",
+        gap_left,
+        a=a if most is None else min(a, most),
+        s=sheet.take(f"s {name}", gap.side_play),
+        w=sheet.take(f"w {name}", gap.wear),
+        g=grown,
+    )
+    yield sheet.at_least(left, sheet.limit("least_gap"))
+
+
+RULES: tuple[Rule, ...] = (motion_clearance,)
