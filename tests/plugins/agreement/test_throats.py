@@ -64,6 +64,32 @@ def test_a_throat_through_the_valve_lies_within_its_rim(
 
 
 @pytest.mark.parametrize(
+    ("throat", "box", "distance", "through", "ends"),
+    [
+        ("31300 mm²", "200 mm", "40 mm", "lower", FINE),
+        ("31500 mm²", "200 mm", "40 mm", "lower", WRONG),
+        ("31300 mm² ±200", "200 mm", "40 mm", "lower", WRONG),
+        ("31500 mm²", "200 mm", "40 mm", "neither", FINE),
+        ("37600 mm²", "200 mm", "60 mm", "upper", FINE),
+        ("37800 mm²", "200 mm", "60 mm", "upper", WRONG),
+        ("400000 mm²", "200 mm", "60 mm", "upper", WRONG),
+    ],
+)
+def test_a_common_throat_lies_within_the_box(
+    design: DesignFolder, throat: str, box: str, distance: str, through: str, ends: tuple[str, Grade | None]
+) -> None:
+    """π 200²/4 = 31 416 mm² along the box; π × 200 × 60 = 37 699 mm² out of it between the beats."""
+    sizes = f'common_throat = "{throat}"\nbox_diameter = "{box}"\nbeat_distance = "{distance}"'
+    files = train_files()
+    lines = [one for one in files["valve.toml"].split("\n") if not one.startswith(("box_", "beat_distance"))]
+    files["valve.toml"] = "\n".join(lines).replace(
+        'through_valve = "neither"', f'through_valve = "{through}"\n{sizes}'
+    )
+    check = design.write(files).only("valve.throat-of-seat")
+    assert (check.outcome, check.grade) == ends
+
+
+@pytest.mark.parametrize(
     ("left_out", "ends"),
     [
         ("", WRONG),
