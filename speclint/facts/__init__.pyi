@@ -343,6 +343,7 @@ from .pins import (
     length_in_bosses as length_in_bosses,
     length_of_bearing as length_of_bearing,
     length_of_seat as length_of_seat,
+    metal_of_boss as metal_of_boss,
     turning_with as turning_with,
 )
 from .pipe_movement import (
