@@ -295,6 +295,10 @@ from .liner_fits import (
     length_of_lands as length_of_lands,
     lengths_of_fit as lengths_of_fit,
 )
+from .locks import (
+    Locked as Locked,
+    is_locked as is_locked,
+)
 from .making import (
     FINISHING as FINISHING,
     Made as Made,
@@ -323,6 +327,7 @@ from .nozzles import (
     flow_together as flow_together,
     opening_of as opening_of,
 )
+from .one_piece import two_pieces_by as two_pieces_by
 from .pads import (
     locks_block as locks_block,
     taken_by as taken_by,

@@ -64,8 +64,8 @@ def _sections(passage: SteamPassage, sheet: Sheet) -> Iterator[Pair]:
 
 throat_of_seat: Rule = agreement(
     "valve.throat-of-seat",
-    title="The throat of each beat is no wider than the bore of its seat and the passage beyond it, that through the "
-    "valve no wider than its rim leaves, the common one no wider than the box, and the spindle is taken off",
+    title="The throat of each beat is no wider than the bore of its seat and the passage beyond, that through the "
+    "valve than its rim leaves, the common one than its box lets out, and the spindle is taken off",
     on=PoppetValve,
     pairs=_throats,
     within="",

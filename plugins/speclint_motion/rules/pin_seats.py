@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio
-from speclint.facts import boss_of_pin, length_of_seat, metal_of_boss
+from speclint.facts import boss_of_pin, is_locked, length_of_seat, metal_of_boss
 from speclint.handbook.fits import (
     DIN_7190,
     DIN_7190_2001,
@@ -100,7 +100,9 @@ def held(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
     by, found = sheet.read("held by", pin.seat.by), []
     if by != "press fit":
         lock = sheet.read("locked by", pin.seat.locked_by)
-        found = [sheet.states(lock != "nothing", f"{by} locked by: {lock}", where=pin.seat.locked_by.where)]
+        found = [
+            sheet.states(is_locked("nut", lock), f"{by} locked by: {lock}", where=pin.seat.locked_by.where)
+        ]
     if by == "end plate" and not _is_on_crank(pin, sheet):
         found.append(_slides(pin, sheet))
     elif by == "taper and nut":
