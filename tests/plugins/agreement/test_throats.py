@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from speclint import Grade
+from speclint.checking.remedy_search import remedies
 from speclint.testing import DesignFolder
 from tests.plugins.valves.gear import train_files
 
@@ -141,3 +142,14 @@ def test_no_section_has_less_edge_than_a_round_one(
     passage = f'kind = "steam-passage"\nid = "passage"\narea = "10000 mm²"\nperimeter = "{perimeter}"\n'
     check = design.write({"passage.toml": passage}).only("passage.section-possible")
     assert (check.outcome, check.grade) == ends
+
+
+def test_a_remedy_has_figures_that_are_written(design: DesignFolder) -> None:
+    """π 22²/4 = 380.1327 mm² in steps of 1 mm²; before, "380.132711 mm²" was offered."""
+    files = train_files()
+    files["valve.toml"] = files["valve.toml"].replace('blocked_area = "2000 mm²"', 'blocked_area = "300 mm²"')
+    assessment = design.write(files).assess()
+    assert assessment.context is not None
+    (found,) = (one for one in assessment.checks if one.rule.name == "valve.throat-of-seat")
+    said = [str(one) for one in remedies(found, assessment.checks, assessment.context)]
+    assert "blocked area, upper beat from 300 mm² to 381 mm², all else equal" in said
