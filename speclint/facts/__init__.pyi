@@ -283,6 +283,7 @@ from .joints import (
     pressure_held as pressure_held,
     pressure_reach as pressure_reach,
 )
+from .keyways import keyways_of_no_size as keyways_of_no_size
 from .laggings import (
     inside_of_lagging as inside_of_lagging,
 )
