@@ -643,6 +643,7 @@ from .weights import (
     part_weighed as part_weighed,
     share_of_mass as share_of_mass,
 )
+from .welded import is_welded as is_welded
 from .wheelbases import (
     apart as apart,
     axle_pairs_at as axle_pairs_at,

@@ -452,8 +452,11 @@ def test_a_record_does_not_disturb_the_check_of_its_drawing(workshop: DesignFold
     before = {one.order: one.fingerprint for one in workshop.assess().checks if one.component == "cover"}
     after = workshop.write({**files(DRAWN), "made.toml": MADE}, settings=settings()).assess()
     found = {one.order: one.fingerprint for one in after.checks if one.component == "cover"}
-    of_records = ("cover", "material.weldability")  # asks whether a record names welds
-    assert found.pop(of_records) != before.pop(of_records)
+    for of_records in (
+        "material.weldability",
+        "release.inspection-points",
+    ):  # ask whether a record names welds
+        assert found.pop(("cover", of_records)) != before.pop(("cover", of_records))
     assert found == before
 
 
@@ -540,6 +543,8 @@ extent = "{extent}"
 date = "2026-04-09"
 result = "passed"
 [welds."{weld}"]
+procedure = "WPQR 38"
+welder = "mark 7"
 date = "{repaired}"
 result = "passed"
 [certificate]
@@ -628,6 +633,13 @@ SETTLED = {
     "weld": "repair",
     "repaired": "2026-04-07",
 }
+
+
+def test_a_weld_by_no_welder_makes_nothing_good(workshop: DesignFolder) -> None:
+    """Of a part that is welded by its record alone, too, a weld names its procedure and its welder."""
+    check = made(workshop, "made.examined", *failed_and_again(SETTLED), ('welder = "mark 7"\n', ""))
+    assert check.outcome == "finding"
+    assert "welds, each with its procedure and its welder" in check.says
 
 
 def test_what_failed_and_was_made_good_is_said(workshop: DesignFolder) -> None:
