@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from speclint.checking.check_result import Check
-from speclint.checking.office_steps import Restated, sized
+from speclint.checking.office_steps import Restated, rounding, sized
 from speclint.checking.remedy import Remedy
 from speclint.checking.rule_run import check
 from speclint.checking.where_it_fails import still_conforms
@@ -19,6 +19,8 @@ from speclint.specs import Component
 
 #: A value is moved by this share of itself to see how far the fact moves that it gives.
 _PROBE = 1e-3
+#: A size of more figures than these is rounded to the steps of the drawing office: common practice.
+_FIGURES = 5
 #: A value moved by more than this share of itself is another design, not a remedy: common practice.
 _REACH = 0.9
 
@@ -48,12 +50,13 @@ def _proved(
         aimed = place if place.aim is not None else _solved(found, judged, component, step, context)
         if aimed is None or not _sensible(aimed, step):
             continue
-        restated = _restated(context, aimed)
-        changed = _changed(context, step, aimed, restated)
-        part = _same_pair(check(found.rule, component, changed), judged)
-        if part is not None and part.holds:
-            name, spoils = _name(place, component, context), _spoilt(place, checks, changed)
-            yield _remedy(step, aimed, name, spoils, restated)
+        for restated in _ways_to_write(context, aimed):
+            changed = _changed(context, step, aimed, restated)
+            part = _same_pair(check(found.rule, component, changed), judged)
+            if part is not None and part.holds:
+                name, spoils = _name(place, component, context), _spoilt(place, checks, changed)
+                yield _remedy(step, aimed, name, spoils, restated)
+                break
 
 
 def _solved(
@@ -94,8 +97,29 @@ def _sensible(aimed: StatedPlace, step: Step) -> bool:
     return aimed.aim * stated > 0 and abs(aimed.aim - stated) <= _REACH * abs(stated)
 
 
+def _ways_to_write(context: Context, place: StatedPlace) -> list[tuple[Measure, Restated] | None]:
+    """The quantity at a place, and how it would be written, that which an engineer would write first.
+
+    That is the size itself where it has few figures, else the next steps of the drawing office beyond it. None alone
+    for a word, a count, or what is not written so.
+    """
+    exact = _restated(context, place)
+    if exact is None:
+        return [None]
+    stated, restated = exact
+    if sum(sign.isdigit() for sign in restated.text.partition(" ")[0]) <= _FIGURES:
+        return [exact]
+    steps = rounding(stated)
+    if steps is None:
+        return [exact]
+    rounded = (
+        steps.rounded(restated.by, finer, further) for finer in range(len(steps.steps)) for further in (0, 1)
+    )
+    return [*((stated, one) for one in rounded if one is not None), exact]
+
+
 def _restated(context: Context, place: StatedPlace) -> tuple[Measure, Restated] | None:
-    """The quantity at a place, and how it would be written; None for a word, a count, or what is not written so."""
+    """The quantity at a place with the size that it is to have; None for a word, a count, or what is not written so."""
     if not isinstance(place.aim, float):
         return None
     try:
@@ -141,7 +165,10 @@ def _remedy(
     assert place.aim is not None  # as was asked by the caller
     now = step.value if isinstance(step.value, str | bool) else _stated(step)
     remedy = Remedy(place.where, name, now, place.aim, step.unit, step.written_in, None, spoils)
-    return replace(remedy, written=restated[0].text, instead=restated[1].text) if restated else remedy
+    if restated is None:
+        return remedy
+    stated, other = restated
+    return replace(remedy, then=stated.nominal + other.by, written=stated.text, instead=other.text)
 
 
 def _spoilt(place: StatedPlace, checks: Sequence[Check], changed: Context) -> tuple[str, ...]:

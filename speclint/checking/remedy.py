@@ -17,7 +17,8 @@ class Remedy:
     ``spoils`` are the rules that hold now and would not hold then. ``written`` is how the spec has it, and ``instead``
     how it would be written, in the step of the drawing office, or exactly where that is too coarse; both "" where the
     number alone is known. ``by`` is how far a size or its limits move where the values do not tell: of a size with
-    limits or a class that stays, and of a thread.
+    limits or a class that stays, and of a thread. ``short_of`` are parts that read the same line of a drawing and fail
+    the rule with the change, too.
     """
 
     where: Location
@@ -32,6 +33,7 @@ class Remedy:
     instead: str = ""
     exact: bool = False
     by: float = 0.0
+    short_of: tuple[str, ...] = ()
 
     @property
     def change(self) -> float:
@@ -53,6 +55,8 @@ class Remedy:
         change = (
             f"{self.name} from {self._shown(self.written, self.now)} to {self._then()}{self._beside(write)}"
         )
+        if self.short_of:
+            change = f"{change}, which leaves {' and '.join(self.short_of)} of the same line failing"
         if self.spoils:
             return f"{change}, but then {', '.join(self.spoils)} would not hold"
         return f"{change}, all else equal"

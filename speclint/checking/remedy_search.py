@@ -15,7 +15,7 @@ from speclint.checking.agreement_remedy import agreed
 from speclint.checking.check_result import Check
 from speclint.checking.office_steps import threads
 from speclint.checking.remedy import Remedy
-from speclint.checking.remedy_trial import Trial
+from speclint.checking.remedy_trial import Trial, took
 from speclint.checking.time_limit import Overrun
 from speclint.errors import FamilyError, Location
 from speclint.rules import Consulted, Context, Step
@@ -50,14 +50,36 @@ def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Re
             return []  # what is on record of a part as made is as it is
         given = given_keys(component)
         free = (step for step in _own_values(found, context) if step.where.key not in given)
-        trials = [Trial(found, component, step, checks, context) for step in free]
         no_less = no_less_keys(component)
-        return sorted((one for one in _proved(trials) if not _lessens(one, no_less)), key=_order)
+        proved = _for_all_parts(found, component, list(free), checks, context)
+        return sorted((one for one in proved if not _lessens(one, no_less)), key=_order)
     except Overrun as problem:
         what = f"a remedy of {found.rule.name} was sought on {found.component}"
         raise FamilyError(
             f"family {found.rule.family}: a rule did not end in its time while {what}"
         ) from problem
+
+
+def _for_all_parts(
+    found: Check, component: Component, free: Sequence[Step], checks: Sequence[Check], context: Context
+) -> list[Remedy]:
+    """The remedies that clear the finding on all parts that read the same line; where there is none, on this alone."""
+    failing = [one for one in checks if _fails_too(one, found)]
+    trials = [Trial(found, component, step, checks, context, beside=failing) for step in free]
+    if (proved := _proved(trials)) or not failing:
+        return proved
+    alone = _proved([Trial(found, component, step, checks, context) for step in free])
+    return [
+        replace(
+            one, short_of=tuple(dict.fromkeys(other.component for other in failing if took(other, one.where)))
+        )
+        for one in alone
+    ]
+
+
+def _fails_too(one: Check, found: Check) -> bool:
+    """Whether a check is the same rule failing on another part."""
+    return one.outcome == "finding" and one.rule.name == found.rule.name and one.component != found.component
 
 
 def reworks(
@@ -110,6 +132,8 @@ Place = tuple[str, str]
 class Spoiling:
     """The checks that remedies could spoil: those that hold, by the places of the values that they took.
 
+    Beside them stand the findings of one rule on several parts, which a change of a line that they share is to clear.
+
     Of parts alike one stands for all: a value is moved on the drawing, and what rests on the same values holds or
     fails alike. ``alike`` tells of a finding which others share its remedies.
     """
@@ -120,7 +144,7 @@ class Spoiling:
         self._rests: dict[tuple[str, str], Hashable] = {}
         self._lines: dict[tuple[str, str], dict[Place, list[int]]] = {}
         for one in checks:
-            if one.outcome == "conforms" and not one.rule.reviews:
+            if one.outcome in ("conforms", "finding") and not one.rule.reviews:
                 lines = self._lines[one.order] = _lines_by_place(one)
                 for place in lines:
                     self._took.setdefault(place, []).append(one)
@@ -128,13 +152,18 @@ class Spoiling:
     def by(self, found: Check) -> list[tuple[Check, frozenset[Place]]]:
         """Those that took a value which the finding took, with the places of such values."""
         own = _lines_by_place(found).keys()
-        among = {one.order: one for place in own for one in self._took.get(place, ())}
+        among = {
+            one.order: one
+            for place in own
+            for one in self._took.get(place, ())
+            if one.outcome == "conforms" or _fails_too(one, found)
+        }
         standing: dict[Hashable, tuple[Check, frozenset[Place]]] = {}
         for order, one in sorted(among.items()):
             lines = self._lines[order]
             shared = frozenset(lines.keys() & own)
             drawn = frozenset([(place, *lines[place]) for place in shared])
-            standing.setdefault((self._rests_on(one), drawn), (one, shared))
+            standing.setdefault((one.outcome, self._rests_on(one), drawn), (one, shared))
         return list(standing.values())
 
     def _rests_on(self, one: Check) -> Hashable:

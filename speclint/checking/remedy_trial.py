@@ -41,7 +41,8 @@ class Trial:
     """Tries a rule with one value restated: at known corners cheaply, in full to prove.
 
     ``ways`` are the signs of the changes that are tried: of a part as made metal comes off, and not on. ``holder`` is
-    the spec that states the value, where it is not the component of the finding.
+    the spec that states the value, where it is not the component of the finding. ``beside`` are findings of the rule on
+    other parts, which are to be cleared too where they read the same line.
     """
 
     def __init__(
@@ -53,12 +54,19 @@ class Trial:
         context: Context,
         ways: Sequence[int] = (1, -1),
         holder: Spec | None = None,
+        beside: Sequence[Check] = (),
     ) -> None:
         self._ways, self._holder = tuple(ways), holder or component
         self._found, self._component, self._context = found, component, context
         self.step = step
-        self._corners = [(found.case, found.corner)]
-        self._others = [one for one in checks if one.outcome == "conforms" and _took(one, step.where)]
+        self._corners = [(component, found.case, found.corner)]
+        self._beside: list[tuple[Component, Check]] = []
+        for one in beside:
+            part = context.design.specs.get(one.component)
+            if isinstance(part, Component) and took(one, step.where):
+                self._beside.append((part, one))
+                self._corners.append((part, one.case, one.corner))
+        self._others = [one for one in checks if one.outcome == "conforms" and took(one, step.where)]
         self._proofs = 0
         self._hoped: Restated | None = None
 
@@ -77,14 +85,18 @@ class Trial:
         assert self._hoped is not None  # the remedy is made of it
         changed = self._changed(self._hoped)
         self._proofs += 1
-        if failing := where_it_fails(self._found.rule, self._component, changed, self._found.corners):
-            self._corners.append(failing)
-            return None
-        proof = check(self._found.rule, self._component, changed)
-        if proof.outcome == "conforms":
-            return replace(remedy, utilisation=proof.utilisation, spoils=self._spoils(changed))
-        self._corners.append((proof.case, proof.corner))
-        return None
+        proof = None
+        for part, found in ((self._component, self._found), *self._beside):
+            if failing := where_it_fails(found.rule, part, changed, found.corners):
+                self._corners.append((part, *failing))
+                return None
+            one = check(found.rule, part, changed)
+            if one.outcome != "conforms":
+                self._corners.append((part, one.case, one.corner))
+                return None
+            proof = proof or one
+        assert proof is not None  # the part of the finding is the first
+        return replace(remedy, utilisation=proof.utilisation, spoils=self._spoils(changed))
 
     def _least(self) -> Restated | None:
         step = self.step
@@ -199,8 +211,8 @@ class Trial:
     ) -> bool:
         """Whether the rule holds at every corner met so far; how grave it is at the first where it fails is noted."""
         rule = self._found.rule
-        for case, sides in self._corners:
-            ending = run_once(rule, self._component, case, sides, changed)
+        for part, case, sides in self._corners:
+            ending = run_once(rule, part, case, sides, changed)
             if not _ends_well(ending):
                 if tried is not None:
                     tried[by] = severity(ending, rule)
@@ -268,7 +280,8 @@ def _ends_well(ending: Ending) -> bool:
     return isinstance(ending, Judgement) and ending.holds
 
 
-def _took(one: Check, where: Location) -> bool:
+def took(one: Check, where: Location) -> bool:
+    """Whether a check took a value that stands at a place of a drawing, of whatever part it is there."""
     return not one.rule.reviews and any(step.where.drawn == where.drawn for step in one.steps)
 
 

@@ -294,6 +294,7 @@ from .joints import (
     pressure_held as pressure_held,
     pressure_reach as pressure_reach,
 )
+from .keyways import keyways_of_no_size as keyways_of_no_size
 from .laggings import (
     inside_of_lagging as inside_of_lagging,
 )
@@ -305,6 +306,10 @@ from .liner_fits import (
     is_drawn as is_drawn,
     length_of_lands as length_of_lands,
     lengths_of_fit as lengths_of_fit,
+)
+from .locks import (
+    Locked as Locked,
+    is_locked as is_locked,
 )
 from .making import (
     FINISHING as FINISHING,
@@ -334,6 +339,7 @@ from .nozzles import (
     flow_together as flow_together,
     opening_of as opening_of,
 )
+from .one_piece import two_pieces_by as two_pieces_by
 from .pads import (
     locks_block as locks_block,
     taken_by as taken_by,
@@ -354,6 +360,7 @@ from .pins import (
     length_in_bosses as length_in_bosses,
     length_of_bearing as length_of_bearing,
     length_of_seat as length_of_seat,
+    metal_of_boss as metal_of_boss,
     turning_with as turning_with,
 )
 from .pipe_movement import (
@@ -648,6 +655,7 @@ from .weights import (
     part_weighed as part_weighed,
     share_of_mass as share_of_mass,
 )
+from .welded import is_welded as is_welded
 from .wheelbases import (
     apart as apart,
     axle_pairs_at as axle_pairs_at,

@@ -11,6 +11,7 @@ from speclint.rules import Sheet, Worked, worked
 from speclint.specs import by_word
 
 if TYPE_CHECKING:
+    from speclint.handbook.materials import Material
     from speclint.quantities import Measure
     from speclint.specs import DrivingAxle, NotStated, Pin, Turning
 
@@ -74,18 +75,33 @@ def turning_with(pin: Pin, sheet: Sheet) -> Iterator[tuple[DrivingAxle, str, Tur
 
 
 def boss_of_pin(pin: Pin, sheet: Sheet) -> Metres:
-    """Outside diameter of the boss round a pin's seat, m: as stated, and no more than that of its crosshead or axle."""
-    stated = sheet.take("D_b", pin.seat.boss)
-    return min([stated, *(sheet.take(f"D_b {name}", one) for name, one in _drawn("boss", pin, sheet))])
+    """Outside diameter of the boss round a pin's seat, m: the least that pin and crosshead or axle state of it."""
+    sizes = [sheet.take(f"D_b {name}", one) for name, one in _drawn("boss", pin, sheet)]
+    if not sizes or sheet.is_stated("boss of the seat", pin.seat.boss):
+        sizes.append(sheet.take("D_b", pin.seat.boss))
+    return min(sizes)
 
 
 def length_of_seat(pin: Pin, sheet: Sheet) -> Metres:
     """Length of the seat of a pin, m: as stated, and no more than its crosshead or its axle has of bosses."""
-    lengths = [sheet.take("L", pin.seat.length)]
+    lengths = []
     for name, one in _drawn("boss_width", pin, sheet):
         b = sheet.take(f"b {name}", one)
         lengths.append(b if _on_crank(pin, sheet) else sheet.work("L_b", length_in_bosses, b=b))
+    if not lengths or sheet.is_stated("length of the seat", pin.seat.length):
+        lengths.append(sheet.take("L", pin.seat.length))
     return min(lengths)
+
+
+def metal_of_boss(pin: Pin, sheet: Sheet) -> Material:
+    """The metal of the boss round a pin's seat: as the pin states it, else that of its crosshead or of its axle."""
+    if not sheet.is_stated("metal of the boss", pin.seat.boss_material):
+        if not _on_crank(pin, sheet) and sheet.is_stated("crosshead", pin.moved_by):
+            return sheet.material_of(sheet.follow(pin.moved_by))
+        for _, name, piece in turning_with(pin, sheet):
+            if sheet.is_stated(f"metal of {name}", piece.boss_material):
+                return sheet.material_named(f"the boss of {name}", piece.boss_material)
+    return sheet.material_named("the boss", pin.seat.boss_material)
 
 
 def _on_crank(pin: Pin, sheet: Sheet) -> bool:

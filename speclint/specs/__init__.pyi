@@ -35,6 +35,7 @@ from .docstrings import (
 from .drawing import (
     Issue as Issue,
     as_filed as as_filed,
+    as_item as as_item,
 )
 from .examples import (
     quantity_of as quantity_of,
@@ -454,6 +455,7 @@ from .steamings import (
 )
 from .taking_over import (
     AS_FITTED as AS_FITTED,
+    DONE_OR_NOT as DONE_OR_NOT,
     MADE_SO as MADE_SO,
     OWN_PLACE as OWN_PLACE,
     SIGNED as SIGNED,

@@ -21,7 +21,7 @@ from speclint.specs.lubrication import Lubrication
 from speclint.specs.shop_record import InspectionPoints, Procedures
 from speclint.specs.spans import Span
 from speclint.specs.spec import Spec
-from speclint.specs.taking_over import MADE_SO, Mirrors
+from speclint.specs.taking_over import DONE_OR_NOT, Mirrors
 from speclint.specs.tolerancing import Datum, GeneralTolerance, GeometricalTolerance, HolePattern
 from speclint.specs.welding import Welding
 
@@ -77,12 +77,12 @@ class Component(Spec):
     procedures: Procedures = Procedures.unstated()
     welding: Welding = Welding.unstated()
     lubrication: Lubrication = Lubrication.unstated()
-    surface: Annotated[Word[Surface], ListedIn("finishes", "treatments of a rubbing surface"), MADE_SO] = (
-        NOT_STATED
-    )
+    surface: Annotated[
+        Word[Surface], ListedIn("finishes", "treatments of a rubbing surface"), DONE_OR_NOT
+    ] = NOT_STATED
     datums: dict[str, Datum] = {}
     tolerances: dict[str, GeometricalTolerance] = {}
     hole_patterns: dict[str, HolePattern] = {}
-    general_tolerance: Word[GeneralTolerance] = NOT_STATED
+    general_tolerance: Annotated[Word[GeneralTolerance], DONE_OR_NOT] = NOT_STATED
     general_zone: Annotated[Allowance, Span("2 µm", "20 mm")] = NOT_STATED
     surroundings: Word[Surroundings] = NOT_STATED

@@ -73,6 +73,23 @@ def as_filed(words: str) -> str:
     return _AT_DIGITS.sub("", "".join(words.split()).casefold())
 
 
+#: A word before the number of an item, and the noughts that fill it up.
+_BEFORE_ITEM = re.compile(
+    r"^(?:item|position|pos|row|mark|part|detail|teil)?\.?(?:number|no|nr)?[.:]?0*(?=\d)"
+)
+
+
+def as_item(words: str) -> str:
+    """The item of a drawing as it is compared: its number without the word and the noughts before it.
+
+    >>> {as_item(one) for one in ("1", "01", "Item 1", "item no. 1", "Pos. 1")}
+    {'1'}
+    >>> as_item("10"), as_item("1a"), as_item("A01"), as_item("0")
+    ('10', '1a', 'a01', '0')
+    """
+    return _BEFORE_ITEM.sub("", as_filed(words))
+
+
 @dataclass(frozen=True, slots=True)
 class DayGone:
     """Annotation of a day on which something was done: today at the latest."""

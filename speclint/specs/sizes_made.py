@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TypeGuard
@@ -10,7 +11,7 @@ from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.specs.component import Component
 from speclint.specs.drawing import as_filed
-from speclint.specs.fields import Stated
+from speclint.specs.fields import NotStated, Stated
 from speclint.specs.spec import Leaf, leaves
 from speclint.specs.stated_values import as_written
 from speclint.specs.taking_over import FieldTaken, fields_taken, is_on_no_drawing
@@ -37,7 +38,8 @@ def sizes_made(part: Component) -> Sizes:
     """The lengths and angles that a part states for the shop, with their limits, its metal, and what is marked.
 
     What was measured or assumed is on no drawing, and is left out; so is an angle that changes with the hand, where the
-    part states its hand: the drawing gives that of one hand.
+    part states its hand: the drawing gives that of one hand. A finish or a class that is left out is listed
+    as not stated.
     """
     one_hand = isinstance(part.hand, Stated)
     found: dict[str, tuple[Location, object, str]] = {}
@@ -46,24 +48,33 @@ def sizes_made(part: Component) -> Sizes:
     for leaf in leaves(part):
         about, value = fields_taken(leaf.table)[leaf.field], leaf.value
         if isinstance(value, Stated) and about.made_so:
-            made: object = as_filed(as_written(value))
+            made: object = as_filed(as_written(value)).replace("×", "x")
         elif _is_of_the_shop(value, about):
-            made = value.nominal, value.low, value.high, value.tolerance_class
+            made = value.nominal, value.low, value.high
+        elif isinstance(value, NotStated) and about.done_or_not:
+            made = None
         else:
             continue
         turned = one_hand and about.mirroring != "keep"
         if not turned and not _is_elsewhere(part, leaf):
-            found[leaf.key] = value.where, made, as_written(value)
+            found[leaf.key] = value.where, made, "not stated" if made is None else as_written(value)
     return found
 
 
 def sizes_apart(one: Sizes, other: Sizes) -> tuple[SizeApart, ...]:
-    """The sizes that two parts both state, and in which they differ."""
+    """The sizes that two parts both state, and in which they differ; and what of a finish one alone states."""
     return tuple(
         SizeApart(where, text, other[key][2])
         for key, (where, value, text) in one.items()
-        if key in other and other[key][1] != value
+        if key in other and not _is_same(value, other[key][1])
     )
+
+
+def _is_same(one: object, other: object) -> bool:
+    """Whether two values are the same; a size by its limits, whether written out or by their class of ISO 286."""
+    if isinstance(one, tuple) and isinstance(other, tuple):
+        return all(math.isclose(a, b, rel_tol=1e-9, abs_tol=1e-12) for a, b in zip(one, other, strict=True))
+    return one == other
 
 
 def _is_of_the_shop(value: object, about: FieldTaken) -> TypeGuard[Measure]:

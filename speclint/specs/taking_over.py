@@ -2,8 +2,8 @@
 
 A field that says where the part sits, or what it touches, is marked ``OWN_PLACE``, and is never taken over. A size
 that is set where the part is fitted, or comes of running, is marked ``AS_FITTED``. A word or a number by which the shop
-makes another part is marked ``MADE_SO``. A field that changes on the other side of the engine says how, beside its
-type::
+makes another part is marked ``MADE_SO``, or ``DONE_OR_NOT`` where leaving it out makes one too. A field that changes
+on the other side of the engine says how, beside its type::
 
     housed_in: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     clearance_open: Annotated[Length, AS_FITTED] = NOT_STATED
@@ -48,12 +48,19 @@ AS_FITTED = AsFitted()
 
 @dataclass(frozen=True, slots=True)
 class MadeSo:
-    """Annotation of a word or a number of which another makes another part: see ``MADE_SO``."""
+    """Annotation of a word or a number of which another makes another part: see ``MADE_SO``.
+
+    ``alone`` where it makes another part, too, than one that leaves it out: see ``DONE_OR_NOT``.
+    """
+
+    alone: bool = False
 
 
 #: Marks what a drawing gives the shop beside lengths, angles and the metal, such as the law of a cam, the hand of a
 #: spring, shot peening or a hardness; not how a part is held or fitted.
 MADE_SO = MadeSo()
+#: Marks a finish, a skin or a general class: a part on whose drawing it does not stand is made without it.
+DONE_OR_NOT = MadeSo(alone=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +115,7 @@ class FieldTaken:
     own_place: bool
     as_fitted: bool
     made_so: bool
+    done_or_not: bool
     whole: bool
     mirroring: Mirroring
     dimension: str
@@ -127,6 +135,7 @@ def fields_taken(table: type) -> Mapping[str, FieldTaken]:
             own_place=any(isinstance(mark, OwnPlace) for mark in marks),
             as_fitted=any(isinstance(mark, AsFitted) for mark in marks),
             made_so=any(isinstance(mark, MadeSo) for mark in marks),
+            done_or_not=DONE_OR_NOT in marks,
             whole=any(isinstance(mark, TakenWhole) for mark in marks),
             mirroring=next((mark.how for mark in marks if isinstance(mark, Mirrors)), "keep"),
             dimension=next((mark.dimension for mark in marks if hasattr(mark, "dimension")), ""),

@@ -9,7 +9,7 @@ import pytest
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.checking import Processes, Remedy, find_remedies, findings_once
-from speclint.checking.remedy_search import Spoiling, brief, remedies
+from speclint.checking.remedy_search import Spoiling, _for_all_parts, brief, remedies
 from speclint.checking.where_it_fails import where_it_fails
 from speclint.specs import Component
 from speclint.testing import DesignFolder
@@ -39,6 +39,53 @@ def test_each_own_value_is_solved_for(tmp_path: Path) -> None:
         "bore from 100 mm ±0.5 to 99.5 mm ±0.5, all else equal",
         "pressure from 45 bar gauge to 39.8 bar gauge, all else equal",
     }
+
+
+def two_of_one_file(folder: Path, other: str) -> DesignFolder:
+    """Tubes a and b of one file at 45 bar, of which b states a line of its own."""
+    heading = 'each = ["a", "b"]\nid = "tube-{each}"\n'
+    both = f"{heading}{FILES['tube.toml']}[for.b]\n{other}\n"
+    shop = DesignFolder(folder, tubes.tubes()).write({**FILES, "tube.toml": both})
+    return shop.replace("tube.toml", "30 bar", "45 bar")
+
+
+def test_a_remedy_clears_the_finding_on_every_part_of_its_line(tmp_path: Path) -> None:
+    """At 45 bar alone a bore of 99.5 mm does, and an outside of 105.6 mm; b stands at 47 bar:
+
+    4.7 (b + 0.5) = 100 (104 − b) → b = 99.309 mm; o = 101 + 4.7 × 100.5/100 = 105.7235 mm. Its pressure is its own.
+    """
+    assessment = two_of_one_file(tmp_path, 'pressure = "47 bar gauge"').assess()
+    assert assessment.context is not None
+    both = [one for one in assessment.checks if one.rule.name == "tube.stress"]
+    assert [one.component for one in both] == ["tube-a", "tube-b"]
+    said = [{str(one) for one in remedies(check, assessment.checks, assessment.context)} for check in both]
+    shared = {
+        "outside from 105 mm ±0.5 to 105.8 mm ±0.5, but then tube.loose-hot would not hold",
+        "bore from 100 mm ±0.5 to 99.3 mm ±0.5, all else equal",
+    }
+    assert said[0] == {*shared, "pressure from 45 bar gauge to 39.8 bar gauge, all else equal"}
+    assert said[1] == {*shared, "pressure from 47 bar gauge to 39.8 bar gauge, all else equal"}
+
+
+def test_a_remedy_that_leaves_another_part_failing_says_so(tmp_path: Path) -> None:
+    """At half of 45 bar, in a bore of 104.3 mm, a wall of 0.2 mm in all bears 2.25 × 104.3/0.2 = 1173 MPa in b."""
+    assessment = two_of_one_file(tmp_path, 'bore = "104 mm ±0.3"').assess()
+    assert assessment.context is not None
+    found = next(one for one in assessment.checks if one.order[:2] == ("tube-a", "tube.stress"))
+    tube = assessment.context.design.specs["tube-a"]
+    assert isinstance(tube, Component)
+    steps = [step for step in found.steps if step.where.key == "pressure"]
+    (one,) = _for_all_parts(found, tube, steps, assessment.checks, assessment.context)
+    assert str(one) == (
+        "pressure from 45 bar gauge to 39.8 bar gauge, which leaves tube-b of the same line failing, all else equal"
+    )
+
+
+def test_the_findings_of_a_rule_on_other_parts_stand_beside_what_a_remedy_could_spoil(tmp_path: Path) -> None:
+    checks = two_of_one_file(tmp_path, 'pressure = "47 bar gauge"').assess().checks
+    found = next(one for one in checks if one.order[:2] == ("tube-a", "tube.stress"))
+    beside = [one.order[:2] for one, _ in Spoiling(checks).by(found) if one.outcome == "finding"]
+    assert beside == [("tube-b", "tube.stress")]
 
 
 def test_what_spoils_nothing_comes_first_then_the_smallest_change_and_every_one_is_proved(

@@ -27,6 +27,9 @@ from speclint.specs import (
     sizes_made,
 )
 
+#: What every part lists, as not stated where it is left out.
+_DONE_OR_NOT = ("surface", "general_tolerance")
+
 
 class _Groove(SpecTable):
     """A groove.
@@ -99,10 +102,10 @@ def test_words_and_numbers_that_are_marked_are_made() -> None:
         law_fitted=Stated("round", here),
     )
     made = sizes_made(part)
-    assert set(made) == {"law", "turns"}
+    assert set(made) == {"law", "turns", *_DONE_OR_NOT}
     assert made["law"][0] == here
     other = plug(law=Stated("round cone", here), turns=of(6.5, "ratio", provenance="measured"))
-    assert set(sizes_made(other)) == {"law"}
+    assert set(sizes_made(other)) == {"law", *_DONE_OR_NOT}
     assert sizes_apart(made, sizes_made(other)) == ()
     apart = sizes_apart(made, sizes_made(plug(law=Stated("flat", here), turns=of(7.5, "ratio"))))
     assert [(one.here, one.there) for one in apart] == [("Round  cone", "flat"), ("6.5", "7.5")]
@@ -122,7 +125,8 @@ def test_lengths_and_angles_are_made_and_the_metal() -> None:
         rows=(_Groove.model_construct(width=of(0.9), play=of(1.0), from_end=of(1.1)),),
     )
     found = sizes_made(part)
-    assert list(found) == ["material", "length", "angle", "grooves.top.width", "rows[0].width"]
+    made = ["material", *_DONE_OR_NOT, "length", "angle", "grooves.top.width", "rows[0].width"]
+    assert list(found) == made
     assert found["material"] == (Location("plug.toml", 3, "material"), "steel", "steel")
 
 
@@ -146,7 +150,7 @@ def test_an_angle_that_changes_with_the_hand_is_that_of_one_hand(hand: str | Non
         (of(0.11), True),
         (of(0.1, low=0.099), True),
         (of(0.1, high=0.101), True),
-        (of(0.1, tolerance_class="h7"), True),
+        (of(0.1, low=0.1 - 1e-15, tolerance_class="h7"), False),  # the same limits, by a class
     ],
 )
 def test_parts_differ_in_a_size_or_in_its_limits(other: Measure, apart: bool) -> None:
@@ -154,6 +158,13 @@ def test_parts_differ_in_a_size_or_in_its_limits(other: Measure, apart: bool) ->
     one, two = plug(length=of(0.1, text="10 cm", where=here)), plug(length=other)
     found = sizes_apart(sizes_made(one), sizes_made(two))
     assert found == ((SizeApart(here, "10 cm", other.text),) if apart else ())
+
+
+def test_a_finish_that_one_alone_states_makes_two_parts() -> None:
+    here = Location("one.toml", 4, "surface")
+    one, two = sizes_made(plug(surface=Stated("nitrided", here))), sizes_made(plug())
+    assert sizes_apart(one, two) == (SizeApart(here, "nitrided", "not stated"),)
+    assert [(found.here, found.there) for found in sizes_apart(two, one)] == [("not stated", "nitrided")]
 
 
 def test_what_one_alone_states_is_left() -> None:

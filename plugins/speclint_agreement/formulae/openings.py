@@ -115,3 +115,19 @@ def bore_within(D: Metres, t: Metres) -> Metres:
     0.21
     """
     return D - 2 * t
+
+
+@formula("A = max(π D²/4, π D a)", cites=[FIRST_PRINCIPLES])
+def room_in_box(D: Metres, a: Metres) -> SquareMetres:
+    """Greatest section by which steam can leave the box round a valve: along its bore, or out of it between both beats.
+
+    A = max(π D²/4, π D a)
+
+    ``D`` bore of the box [m]; ``a`` distance of the beats [m]. Returns [m²].
+
+    >>> round(room_in_box(D=0.2, a=0.06), 6)  # π × 200 × 60 = 37 699 mm², its bore 31 416 mm²
+    0.037699
+    >>> round(room_in_box(D=0.2, a=0.04), 6)
+    0.031416
+    """
+    return max(math.pi * D**2 / 4, math.pi * D * a)

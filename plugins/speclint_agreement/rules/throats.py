@@ -8,6 +8,7 @@ from speclint import Grade, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import around_throat, least_perimeter, within_valve
 from speclint.handbook.members import round_area
 from speclint.specs import PoppetValve, SteamPassage, ValveSpindle
+from speclint_agreement.formulae.openings import room_in_box
 
 
 def _throats(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
@@ -25,6 +26,7 @@ def _throats(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
         if sheet.is_stated(f"blocked area, {name}", beat.blocked_area)
     ]
     yield from _within_valve(valve, sheet)
+    yield from _in_its_box(valve, sheet)
     for spindle in sheet.belonging_to(valve, ValveSpindle):
         if areas and sheet.is_stated(f"diameter of {spindle.id}", spindle.diameter):
             A = sheet.work("A_s", round_area, d=sheet.take("d", spindle.diameter))
@@ -41,6 +43,18 @@ def _within_valve(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
                 yield Pair(beat.throat, inside, "at most", name=f"{name}, within the valve")
 
 
+def _in_its_box(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
+    """The throat after the streams of both beats have met in the valve, against what the box round it lets out."""
+    if sheet.said("steam flows through the valve", valve.through_valve) in (None, "neither"):
+        return
+    sizes = valve.common_throat, valve.box_diameter, valve.beat_distance
+    if all(sheet.is_stated("common throat, box or distance of the beats", one) for one in sizes):
+        D, a = sheet.take("D_b", valve.box_diameter), sheet.take("a", valve.beat_distance)
+        room = sheet.work("A_b", room_in_box, D=D, a=a)
+        places = valve.box_diameter, valve.beat_distance
+        yield Pair(valve.common_throat, worked(room, *places), "at most", name="both streams, in the box")
+
+
 def _sections(passage: SteamPassage, sheet: Sheet) -> Iterator[Pair]:
     """The wetted perimeter against that of a round passage of the same section, the least of all."""
     if sheet.is_stated("area", passage.area):
@@ -50,16 +64,17 @@ def _sections(passage: SteamPassage, sheet: Sheet) -> Iterator[Pair]:
 
 throat_of_seat: Rule = agreement(
     "valve.throat-of-seat",
-    title="The throat of each beat is no wider than the bore of its seat and the passage beyond it, that through the "
-    "valve no wider than its rim leaves, and what is taken off covers the spindle",
+    title="The throat of each beat is no wider than the bore of its seat and the passage beyond, that through the "
+    "valve than its rim leaves, the common one than its box lets out, and the spindle is taken off",
     on=PoppetValve,
     pairs=_throats,
     within="",
     grade=Grade.NONCONFORMITY,
     why="the steam is reckoned through a throat that the ring or the spindle closes in part: the engine chokes there",
-    edition=3,
+    edition=4,
     leaves_out="ribs and hub of the valve; a valve that does not state its rim; a block that states no passage beyond "
-    "the seat; which of two throats the spindle goes through, and one that leaves the valve on the side away "
+    "the seat; streams that meet outside the box; which of two throats the spindle goes through, and one that leaves "
+    "the valve on the side away "
     "from both",
 )
 

@@ -19,8 +19,6 @@ WIDE = Limit("wide", "4", "ratio", FACTORS, "greatest preload over the least, of
 BOLT = Limit(
     "bolt", "0.7", "ratio", COMMON_PRACTICE, "greatest stress of a bolt tightened over its proof stress"
 )
-#: What locks no nut: a screw set against it turns back with it under a load that reverses. Common practice.
-NO_LOCK_OF_NUTS = ("nothing", "set screw")
 
 
 class Tightened(NamedTuple):

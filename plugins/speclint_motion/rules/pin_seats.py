@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio
-from speclint.facts import boss_of_pin, length_of_seat
+from speclint.facts import boss_of_pin, is_locked, length_of_seat, metal_of_boss
 from speclint.handbook.fits import (
     DIN_7190,
     DIN_7190_2001,
@@ -43,7 +43,7 @@ class _Seat(NamedTuple):
     title="A pressed pin, or a crank pin under a plate, is gripped by 1.2 times what opens its seat and twice a dry "
     "bearing's torque, its boss elastic; nut or bolts are locked; a crosshead pin under a plate fits",
     on=Pin,
-    edition=5,
+    edition=6,
     cases=("starting", "running"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, DIN_7190, DIN_7190_2001, COMMON_PRACTICE],
@@ -94,12 +94,15 @@ def held(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
 
     A plate over the end of a pin keeps it from coming out, and nothing but its fit from rocking in its hole: a crank
     pin, held at one end, has to be gripped, and a crosshead pin slides in. The force is that at the liner's last bore.
-    Of the boss, and of its length, the less of what the pin and its crosshead or driving axle state.
+    Of the boss, and of its length, the less of what the pin and its crosshead or driving axle state, or what the one of
+    them states that does; its metal as the pin states it, else as they do.
     """
     by, found = sheet.read("held by", pin.seat.by), []
     if by != "press fit":
         lock = sheet.read("locked by", pin.seat.locked_by)
-        found = [sheet.states(lock != "nothing", f"{by} locked by: {lock}", where=pin.seat.locked_by.where)]
+        found = [
+            sheet.states(is_locked("nut", lock), f"{by} locked by: {lock}", where=pin.seat.locked_by.where)
+        ]
     if by == "end plate" and not _is_on_crank(pin, sheet):
         found.append(_slides(pin, sheet))
     elif by == "taper and nut":
@@ -137,7 +140,7 @@ def _slides(pin: Pin, sheet: Sheet) -> Judgement:
 
 def _seat(pin: Pin, sheet: Sheet) -> _Seat:
     _asks_for_limits(pin, sheet)
-    of_pin, boss = sheet.material_of(pin), sheet.material_named("the boss", pin.seat.boss_material)
+    of_pin, boss = sheet.material_of(pin), metal_of_boss(pin, sheet)
     return _Seat(
         sheet.take("D", pin.seat.hole),
         length_of_seat(pin, sheet),
@@ -217,9 +220,11 @@ def _boss(pin: Pin, seat: _Seat, δ: Metres, sheet: Sheet) -> Judgement:
         "δ_m", interference_after_light_smoothing, delta=δ, Rz_in=seat.roughness, Rz_out=seat.roughness
     )
     p = _pressure("p_m", max(most, 0.0), seat, sheet)
-    boss = sheet.material_named("the boss", pin.seat.boss_material)
     proof = sheet.look_up(
-        "R_p", boss.proof_stress, at=DRAWING_TEMPERATURE, thickness=(seat.boss - seat.D) / 2
+        "R_p",
+        metal_of_boss(pin, sheet).proof_stress,
+        at=DRAWING_TEMPERATURE,
+        thickness=(seat.boss - seat.D) / 2,
     )
     allowed = sheet.work("σ_n", share_of_strength, k=sheet.limit("share", "k"), R=proof)
     stress = sheet.work("σ_T", outer_tresca_stress, p=p, D=seat.D, D_out=seat.boss)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons
-from speclint.facts import greatest_mass, speed_of_crank, stroke_of
+from speclint.facts import greatest_mass, speed_of_crank, stroke_of, two_pieces_by
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.cams import inertia_force, mean_piston_speed, piston_acceleration, revolutions
 from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, share_of_diameter, size_when_hot
@@ -68,7 +68,7 @@ def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet
     wrong="fastening of the piston holds {found}, {limit} wanted",
     on=Piston,
     cases=("starting", "running", "drifting", "water"),
-    edition=7,
+    edition=8,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A nut that works loose lets the piston hammer on the rod, until the piston breaks off and goes "
@@ -102,17 +102,16 @@ def fastening(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
 
 
 def _of_one_metal(piston: Piston, sheet: Sheet) -> Judgement:
-    """A piston forged in one with its rod is of the rod's metal, and has no thread."""
+    """A piston forged in one with its rod is of the rod's metal, on its drawing, and has no thread."""
     rods = sheet.belonging_to(piston, PistonRod)
     if not rods:
         raise sheet.not_assessed(
             f"no rod is stated that carries {piston.id}, with which it is forged", piston.where
         )
-    own = sheet.read("material", piston.material)
-    wrong = [rod.id for rod in rods if sheet.read(f"material of {rod.id}", rod.material) != own]
+    wrong = [why for rod in rods for why in two_pieces_by(piston, rod, sheet)]
     if sheet.is_stated("thread", piston.fastening.thread):
-        wrong.append(f"a thread {sheet.read('thread', piston.fastening.thread)}")
-    says = f"forged in one with its rod, but not of one metal with: {', '.join(wrong)}"
+        wrong.append(f"it has a thread {sheet.read('thread', piston.fastening.thread)}")
+    says = f"said to be forged in one with its rod, but {' and '.join(wrong)}"
     return sheet.states(not wrong, says if wrong else "forged in one with its rod, of one metal")
 
 

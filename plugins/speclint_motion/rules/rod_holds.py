@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals
+from speclint.facts import is_locked
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
@@ -16,15 +17,11 @@ from speclint_motion.inputs.tightening import (
     BOLT,
     CLOSE,
     FACTORS,
-    NO_LOCK_OF_NUTS,
     WIDE,
     by_some_method,
     tightened,
 )
 from speclint_motion.rules.crowns import DEFERS
-
-#: What locks none of the three: a tab washer lies under a nut, which a cotter has not. Common practice.
-_NO_LOCK = {"cotter": ("nothing", "tab washer"), "flange bolts": NO_LOCK_OF_NUTS, "nut": NO_LOCK_OF_NUTS}
 
 
 @rule(
@@ -66,7 +63,8 @@ def holds_its_rod(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgeme
     """
     held = crosshead.rod_held
     by, lock = sheet.read("rod held by", held.by), sheet.read("locked by", held.locked_by)
-    locked = sheet.states(lock not in _NO_LOCK[by], f"{by} locked by: {lock}", where=held.locked_by.where)
+    holds = is_locked("cotter" if by == "cotter" else "nut", lock)
+    locked = sheet.states(holds, f"{by} locked by: {lock}", where=held.locked_by.where)
     cylinder = cylinder_of(piston_of(crosshead, sheet), sheet)
     pull = sheet.work("F", pressure_load, p=relief_pressure(cylinder, case, sheet), D=cylinder.D)
     if case.name == "running":

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, NewtonMetres, Pascals, Ratio
-from speclint.facts import CRACKED, moment_of_shaft, torque_of_shaft
+from speclint.facts import CRACKED, keyways_of_no_size, moment_of_shaft, torque_of_shaft
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import (
     MOORE,
@@ -35,7 +35,7 @@ _ONE_METRE: Metres = 1.0
     title="Shear by the shafting code is at most 0.30 of yield and 0.18 of tensile strength, less a quarter or more"
     " for a keyway; factor against fatigue and twist of one metre are within limits",
     on=Shaft,
-    edition=5,
+    edition=6,
     grade=Grade.NONCONFORMITY,
     cites=[SHAFTING, SHIGLEY_SHAFTS, SHIGLEY_MARIN, MOORE, COMMON_PRACTICE],
     why="A keyway can take a quarter of a shaft's strength; a camshaft that twists opens its valves late.",
@@ -79,6 +79,8 @@ def torsion(shaft: Shaft, sheet: Sheet) -> Judgement:
     where the shaft states, and each cam presses at its place. The blow as each takes up its clearance is in both. The
     torque is taken to rise from nothing to its greatest and to fall again at each turn, as that of cams does.
     """
+    if wrong := keyways_of_no_size(shaft, sheet):
+        return sheet.states(False, wrong, where=shaft.keyway_width.where)
     M, T = moment_of_shaft(shaft, sheet), torque_of_shaft(shaft, sheet)
     return sheet.worst(
         _by_code(shaft, M, T, sheet), _against_fatigue(shaft, M, T, sheet), _twist(shaft, T, sheet)

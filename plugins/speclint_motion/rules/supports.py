@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Newtons
-from speclint.facts import end_closed_by
+from speclint.facts import end_closed_by, is_locked
 from speclint.handbook.members import load_with_factor
 from speclint.specs import BarSupport, CylinderCover, LoadCase, SlideBar
 from speclint_motion.inputs.thrust import cylinder_of, greatest_on_one, piston_of
@@ -14,7 +14,6 @@ from speclint_motion.inputs.tightening import (
     BOLT,
     CLOSE,
     FACTORS,
-    NO_LOCK_OF_NUTS,
     WIDE,
     by_some_method,
     tightened,
@@ -152,7 +151,7 @@ def _bolted(name: str, support: BarSupport, wanted: Newtons, sheet: Sheet) -> Ju
     bolts = tightened(support, float(n), f"the bolts at {name}", sheet, at=f" {name}")
     return sheet.worst(
         sheet.states(
-            lock not in NO_LOCK_OF_NUTS, f"bolts at {name} locked by: {lock}", where=support.locked_by.where
+            is_locked("nut", lock), f"bolts at {name} locked by: {lock}", where=support.locked_by.where
         ),
         sheet.states(
             n >= sheet.limit("several", f"n_b {name}"),

@@ -1,4 +1,4 @@
-"""What several rules read of a component: whether it holds pressure, and whether it is welded."""
+"""What several rules read of a component: whether it holds pressure, and whether it is a piece of metal."""
 
 from __future__ import annotations
 
@@ -6,10 +6,9 @@ from typing import TYPE_CHECKING, cast
 
 from speclint import Sheet, facts
 from speclint.handbook.cylinders import length_without_backing
-from speclint_pairings.inputs.named_welds import names_welds
 
 if TYPE_CHECKING:
-    from speclint.specs import ChamberCover, Component, CylinderBlock, CylinderCover, CylinderLiner
+    from speclint.specs import Component, CylinderLiner
 
 
 #: A micrometre: common practice, finer than any length of a liner is drawn.
@@ -37,39 +36,6 @@ def _stands_alone(liner: CylinderLiner, sheet: Sheet) -> bool:
     begins, ends = sheet.take("x_1", liner.working_from), sheet.take("x_2", liner.working_to)
     touches = min(facts.lengths_of_fit(liner, sheet))
     return sheet.work("U", length_without_backing, x_1=begins, x_2=ends, L=touches) >= _ROUNDING
-
-
-def is_welded(component: Component, sheet: Sheet) -> bool:
-    """Whether a component is a weldment or a fabricated block, or states that it is welded.
-
-    One that states a preheat, a treatment after welding or the joint factor of a welded cover is welded too, and so is
-    a flange that is welded on, with its pipe, and a part whose examination, inspection plan or records name welds,
-    whatever else it states.
-    """
-    if component.is_one_of(("weldment",)):
-        return True
-    if sheet.said("welded", component.welding.welded):
-        return True
-    if _speaks_of_welds(component, sheet) or facts.is_welded_to_flange(component, sheet):
-        return True
-    if names_welds(component, sheet):
-        return True
-    if component.is_one_of(("cylinder-block",)):
-        return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"
-    return False
-
-
-def _speaks_of_welds(component: Component, sheet: Sheet) -> bool:
-    welding = component.welding
-    if sheet.is_stated("preheat", welding.preheat):
-        return True
-    treated = sheet.is_stated("treatment after welding", welding.heat_treatment)
-    if treated and sheet.read("treatment after welding", welding.heat_treatment) != "none":
-        return True
-    if not component.is_one_of(("cylinder-cover", "chamber-cover")):
-        return False
-    efficiency = cast("CylinderCover | ChamberCover", component).weld_efficiency
-    return sheet.is_stated("weld efficiency", efficiency) and sheet.take("z", efficiency) < 1
 
 
 def require_metal(component: Component, sheet: Sheet) -> None:

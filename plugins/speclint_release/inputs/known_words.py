@@ -127,7 +127,10 @@ _SEVERAL_SIDES = re.compile(
 #: What is examined too, by its place: it takes nothing away.
 _ADDED = re.compile(
     r"(?i)\b(?:including|included) (?:the )?(?:[a-z]+(?: and)? ){0,3}[a-z]+|(?:^| )(?:[a-z]+ ){1,4}included\b"
+    r"|\b(?:and|with|plus) (?:all )?(?:its|their) (?:[a-z]+ )?[a-z]+"
 )
+#: A clause of what the part named before it has besides, as "the rod; its thread".
+_BESIDE = re.compile(r"(?<=[a-z]); (?=(?:all )?(?:its|their)\b)")
 #: A clause of another matter than how much, of which it may stand there that somebody agrees or chooses, and of more.
 _MATTER = re.compile(
     r"(?i)(?:the )?(?:probes?|angles?|techniques?|procedures?|sensitivity|films?|screens?|sources?|dates?|days?|order"
@@ -137,7 +140,7 @@ _MATTER = re.compile(
 )
 #: Words that say nothing of how much, words for all and for the rest, and words of methods.
 _WORD = re.compile(
-    r"(?:the|of|an?|by|with|to|on|in|at|for|from|and|or|as|is|are|was|were|be|been|being|its?|them|they|these|those|this"
+    r"(?:the|of|an?|by|with|to|on|in|at|for|from|and|or|as|is|are|was|were|be|been|being|its?|their|them|they|these|those|this"
     r"|that|which|has|have|had|ones?|per|again|including|see|drawing|report|extent|lengths?|circumferences?|surfaces?"
     r"|area|volume|welded|pressure|plate|bar|tube|pipe|rod|block|parent|metal|haz"
     r"|both|whole|entire|full|fully|complete|completely|throughout|everywhere|all|every|each|any|over|along|round|around"
@@ -220,6 +223,7 @@ def understood(words: str, beside: str = "") -> Words:
     if re.search(r"(?i)\bboth ends\b", beside):
         known.add("end")
     found = Words([], [], [], [])
+    words = _BESIDE.sub(" and ", words)
     if not _SEVERAL_SIDES.search(beside):
         words = _FROM_ONE_SIDE.sub(" ⟨⟩ ", words)
     for clause in _clauses(words):

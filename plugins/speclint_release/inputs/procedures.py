@@ -41,7 +41,8 @@ _YEAR = re.compile(r"(?:19|20)\d\d")
 #: A procedure that a text says was not used, with those behind it: "not 41", "in place of WPQR 41 and 42".
 _ONE = r"(?:(?-i:[A-Z]{2,})[- ]?)?(?:nos?\.? ?)?\d[\w./-]*"
 _OF_NO_WELD = re.compile(
-    rf"(?i)\((?:not|nicht|kein\w*) {_ONE}(?:(?:,| and| or| nor| und| oder) {_ONE})*\)"
+    rf"(?i)\((?:not|nicht|kein\w*|neither|weder) {_ONE}(?:(?:,| and| or| nor| und| oder| noch) {_ONE})*\)"
+    rf"|\b(?:neither|weder) (?:(?:by|to|with|nach) )?{_ONE}(?:,? (?:nor|or|noch) (?:(?:by|to|with|nach) )?{_ONE})+"
     r"|\b(?:not|nicht|instead of|in place of|in lieu of|rather than|replac(?:es|ing)|supersed(?:es|ing)|former(?:ly)?"
     r"|(?:an)?statt|anstelle von|ersetzt|fr(?:ü|ue)her) (?:(?:by|to|with|the|per|nach) )*"
     rf"{_ONE}(?: (?:and|or|nor|und|oder) {_ONE})*(?![\w./-]*,? ?\d)"
@@ -111,6 +112,8 @@ def without_denied(text: str) -> str:
 
     >>> without_denied("WPQR 38 (not 41)"), without_denied("WPQR 38 in place of WPQR 41"), without_denied("not 41, 42")
     ('WPQR 38 ', 'WPQR 38 ', 'not 41, 42')
+    >>> without_denied("neither WPQR 38 nor 41"), without_denied("WPQR 40, neither by 38 nor by 41")
+    ('', 'WPQR 40, ')
     """
     return _OF_NO_WELD.sub("", text)
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Protocol, TypeAlias, TypeVar, cast
 
 from speclint import Grade, Judgement, Sheet, facts
-from speclint.facts import holds_pressure, hurts_by_kind, is_welded_to_flange
+from speclint.facts import holds_pressure, hurts_by_kind
 from speclint.handbook.tables import Reading
 from speclint.specs import Component, Link, NotStated, Stated
 
@@ -41,17 +41,6 @@ def can_hurt(component: Component, sheet: Sheet) -> bool:
     if holds_pressure(component, sheet) or hurts_by_kind(component):
         return True
     return sheet.read("safety part", component.safety_part)
-
-
-def is_welded(component: Component, sheet: Sheet) -> bool:
-    """Whether it is a weldment, a fabricated block or joined to a flange by a weld, or states that it is welded."""
-    if component.is_one_of(("weldment",)):
-        return True
-    if sheet.said("welded", component.welding.welded):
-        return True
-    if component.is_one_of(("cylinder-block",)):
-        return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"
-    return is_welded_to_flange(component, sheet)
 
 
 #: Inspection documents that rest on tests of the very metal delivered, EN 10204.

@@ -86,8 +86,11 @@ _OF_A_FEATURE = (
 #: Words after which a clause speaks of a neighbour.
 _NEIGHBOUR = r"(?i)\b(?:for|suits?|beside|under|over|behind|against|fits?)\b"
 _THREAD = (
-    r"(?<![\w.-])M(?P<size>\d+(?:[.,]\d+)?)(?:\s?[x×]\s?(?P<second>\d+(?:[.,]\d+)?)|(?:[’']?s))?(?![\w-])"
+    r"(?<![\w.-])M(?: (?=\d+(?:[.,]\d+)?\s?[x×]))?(?P<size>\d+(?:[.,]\d+)?)"
+    r"(?:\s?[x×]\s?(?P<second>\d+(?:[.,]\d+)?)|(?:[’']?s))?(?![\w-])"
 )
+#: A blank within a thread without a pitch, which a word for what has a thread shows to be one.
+_SPACED = r"\b(?P<word>(?i:studs?|bolts?|screws?|nuts?|thread(?:s|ed)?|gewinde|schrauben?|muttern?)) M (?=\d)"
 #: A greater number after a thread is the length of the bolt, and no pitch: ISO 261, general plan (from memory).
 _GREATEST_PITCH = 8.0
 #: A tube by its outside diameter and its wall, in millimetres or inches, perhaps with its length.
@@ -234,8 +237,8 @@ def threads_in(text: str) -> list[tuple[str, str]]:
 
     >>> threads_in("Studs M24x2 with nuts M24, bolts M30 x 110, drawing CN-M12")
     [('24', '2'), ('24', ''), ('30', '')]
-    >>> threads_in("M36 x 3, M20x1,5")
-    [('36', '3'), ('20', '1.5')]
+    >>> threads_in("M36 x 3, M20x1,5, M 80 x 3, studs M 24, mark M 12")
+    [('36', '3'), ('20', '1.5'), ('80', '3'), ('24', '')]
     """
     if not _has_figures(text):
         return []
@@ -244,7 +247,7 @@ def threads_in(text: str) -> list[tuple[str, str]]:
             f"{_figure(one['size']):g}",
             f"{_figure(second):g}" if second and _figure(second) <= _GREATEST_PITCH else "",
         )
-        for one in re.finditer(_THREAD, text)
+        for one in re.finditer(_THREAD, re.sub(_SPACED, r"\g<word> M", text))
         for second in (one["second"],)
     ]
 

@@ -50,7 +50,7 @@ _WHOLE_LENGTH = re.compile(r"(?i)\b100 ?(?:%|per ?cent)|\b(?:whole|full|entire) 
     cites=[EN_13445_5.at("clause 6, inspection during fabrication"), COMMON_PRACTICE],
     why="the shop examines what the words say, one joint in ten, and the walls are as thin as if every weld were "
     "examined from end to end",
-    edition=6,
+    edition=7,
     leaves_out="which joints are meant, where the words limit some of them; words for other methods; "
     "whether the extent is enough (block.weld-record): the local code and a competent person decide",
     limits=[

@@ -6,7 +6,7 @@ from collections.abc import Container, Iterable, Iterator, Mapping
 from typing import TypeVar
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.facts import own_steps
+from speclint.facts import is_welded, own_steps
 from speclint.specs import Component, MadePart, NotStated, ProcessRecord, Stated
 from speclint_release.inputs.clauses import names_nobody
 from speclint_release.inputs.examinations import methods_missing, no_examination
@@ -21,7 +21,7 @@ from speclint_release.inputs.recorded_extents import (
     recorded,
     too_little,
 )
-from speclint_release.inputs.records import is_welded, no_record
+from speclint_release.inputs.records import no_record
 from speclint_release.inputs.repairs import made_good
 from speclint_release.inputs.treatments import (
     AFTER_WELDING,
@@ -53,7 +53,7 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
     "joint, and whether an examination covered what it should where no words limit it: the competent person or body "
     "that the local code names decides",
     against=(),
-    edition=12,
+    edition=13,
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
     """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold.

@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import MadePart, Stress
-from speclint_release.inputs.records import least_of, no_record
+from speclint_release.inputs.records import BY_NO_TEST, OF_THE_METAL, least_of, no_record
 from speclint_release.sources import DOCUMENTS
 
 #: The key of a hardness, by which one that was measured is recorded.
@@ -60,7 +60,8 @@ def strength(made: MadePart, sheet: Sheet) -> Judgement:
 
 @rule(
     "made.hardness",
-    title="The hardness that the spec of a part asks for is certified and lies within its limits, or was measured",
+    title="The hardness that the spec of a part asks for is certified by a test of its metal and lies within its "
+    "limits, or was measured",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
     cites=[DOCUMENTS, COMMON_PRACTICE],
@@ -68,27 +69,40 @@ def strength(made: MadePart, sheet: Sheet) -> Judgement:
     leaves_out="where on the part it was measured, and how far the hardness differs over it; limits of a hardness that "
     "the works measured (made.within-limits)",
     against=(),
-    edition=2,
+    edition=3,
 )
 def hardness(made: MadePart, sheet: Sheet) -> Judgement:
     """Of kinds that state a hardness. What is on no certificate yet is a query, until the drawings are released."""
     asked = getattr(sheet.follow(made.of), "hardness", None)
     if asked is None or not sheet.is_stated("hardness asked for", asked):
         raise sheet.not_applicable("its spec asks for no hardness")
-    measured = made.measured.items()
+    measured = any(
+        (sheet.said(f"dimension of {name}", one.dimension) or name) == _HARDNESS
+        for name, one in made.measured.items()
+    )
     if not sheet.is_stated("hardness certified", made.certificate.hardness):
-        if any(
-            (sheet.said(f"dimension of {name}", one.dimension) or name) == _HARDNESS for name, one in measured
-        ):
+        if measured:
             return sheet.states(True, "its hardness was measured by the works: made.within-limits judges it")
         says = "its spec asks for a hardness, and none is on record: neither certified nor measured"
         return no_record(says, made, Grade.NONCONFORMITY, sheet)
     low, high = sheet.take_limits("HB_s", asked, "hardness asked for")
     least, greatest = sheet.take_limits("HB", made.certificate.hardness, "hardness certified")
     return sheet.worst(
+        *(() if measured else (_by_a_test(made, sheet),)),
         sheet.at_least(least, low).else_says("hardness {found} certified, from {limit} asked for"),
         sheet.at_most(greatest, high).else_says("hardness {found} certified, to {limit} asked for"),
     )
+
+
+def _by_a_test(made: MadePart, sheet: Sheet) -> Judgement:
+    """Whether the certificate rests, by its type, on a test of the metal delivered."""
+    if not sheet.is_stated("type of the certificate", made.certificate.type):
+        says = "its hardness is certified by a document of no type: 3.1 or 3.2 rests on a test of its metal"
+        return no_record(says, made, Grade.NONCONFORMITY, sheet)
+    kind = sheet.read("type of the certificate", made.certificate.type)
+    tested = kind in OF_THE_METAL
+    says = f"inspection document {kind} rests on a test of its metal" if tested else BY_NO_TEST.format(kind)
+    return sheet.states(tested, says, where=made.certificate.type.where)
 
 
 RULES = (hardness, strength)

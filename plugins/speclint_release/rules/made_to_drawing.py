@@ -163,7 +163,7 @@ _DOUBTFUL = re.compile(
     leaves_out="whether the procedure is that of this joint, and qualified for it: a competent person decides; a weld "
     "whose record names none (made.examined)",
     against=(),
-    edition=4,
+    edition=5,
 )
 def welded_as_drawn(made: MadePart, sheet: Sheet) -> Judgement:
     """Letters and number of each procedure on record against those of the joints.
@@ -171,7 +171,7 @@ def welded_as_drawn(made: MadePart, sheet: Sheet) -> Judgement:
     A drawing may name qualifications, and a record the instruction that was written by one: where the record names
     none of that series, which it was is asked. So it is where each weld on record names its procedures, and none names
     one that a joint is drawn with: "WPQR 38 and 41" asks for both, "WPQR 38 or 41" and "WPQR 38, 41" for either. Of
-    "WPQR 38 (not 41)" and "WPQR 38 in place of 41" the second is none.
+    "WPQR 38 (not 41)" and "WPQR 38 in place of 41" the second is none, and "neither WPQR 38 nor 41" is by none.
     """
     weldment = weldment_of_made(made, sheet)
     joints = weldment.joints if weldment is not None else {}

@@ -40,7 +40,7 @@ _HELD_BY = {
     leaves_out="sizes of neighbours, and those that the spec has under no key of their own; threads of other systems; "
     "a number that stands beside no word or sign for a size, save outside diameter and wall of a pipe, as 168.3 x 5.6",
     against=(),
-    edition=3,
+    edition=4,
     limits=[
         Limit(
             "rounded",
@@ -114,7 +114,7 @@ def _threads(component: Component, title: str, sheet: Sheet) -> Iterator[Judgeme
     ]
     if not promised or not said:
         return
-    own = [one for text, _ in said for one in threads_in(text)]
+    own = [one for text, _ in said for one in threads_in(text.replace("M ", "M", 1))]
     agree = any(
         size == one and (not pitch or is_of_pitch(one, of_it, pitch))
         for one, of_it in own

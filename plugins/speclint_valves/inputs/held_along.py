@@ -2,17 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from speclint import Judgement, Sheet
-from speclint.facts import fork_of, train_of_cam
+from speclint.facts import Locked, fork_of, is_locked, train_of_cam, two_pieces_by
 from speclint.specs import Cam, LoadCase
 from speclint_valves.formulae.holding import play_of_fork
 from speclint_valves.formulae.set_screws import held_by_screw, holding_power, pushed_along
 from speclint_valves.inputs.loads import loaded, worked_valve_load
 
-#: What works back unless it is locked.
-_TIGHTENED = ("shoulder and nut", "clamped set", "set screw")
+#: What works back unless it is locked: a set is clamped by nuts or bolts.
+_TIGHTENED: Mapping[str, Locked] = {"shoulder and nut": "nut", "clamped set": "nut", "set screw": "set screw"}
+
+
+def of_one_piece(cam: Cam, sheet: Sheet) -> Judgement:
+    """A cam that is keyed or bored for its shaft, of another metal or on another drawing, is another piece."""
+    said = "the cam is said to be of one piece with its shaft"
+    for called, size in {"a keyway": cam.keyway_width, "a bore for it": cam.bore}.items():
+        if sheet.is_stated(called, size):
+            return sheet.states(False, f"{said}, and has {called}", where=size.where)
+    wrong = " and ".join(two_pieces_by(cam, sheet.follow(cam.turns_on), sheet))
+    return sheet.states(not wrong, f"{said}: {wrong}" if wrong else said, where=cam.where)
 
 
 def held_along(cam: Cam, by: str, case: LoadCase, sheet: Sheet) -> Iterator[Judgement]:
@@ -21,7 +31,9 @@ def held_along(cam: Cam, by: str, case: LoadCase, sheet: Sheet) -> Iterator[Judg
     if by in _TIGHTENED:
         lock = sheet.read("locked by", cam.locked_by)
         yield sheet.states(
-            lock != "nothing", f"what holds the cam along is locked by: {lock}", where=cam.locked_by.where
+            is_locked(_TIGHTENED[by], lock),
+            f"what holds the cam along is locked by: {lock}",
+            where=cam.locked_by.where,
         )
     if by == "set screw":
         yield from _by_screws(cam, case, sheet)

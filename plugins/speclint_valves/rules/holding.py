@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
-from speclint.facts import CRACKED, torque_of_cam_alone
+from speclint.facts import CRACKED, is_locked, torque_of_cam_alone, two_pieces_by
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import load_with_factor
@@ -20,7 +20,7 @@ from speclint_valves.formulae.holding import (
 )
 from speclint_valves.formulae.set_screws import HOLDING_POWER
 from speclint_valves.inputs.aside import pushed_aside, tracks_pushing_most
-from speclint_valves.inputs.held_along import held_along
+from speclint_valves.inputs.held_along import held_along, of_one_piece
 from speclint_valves.inputs.hubs import hub_of
 from speclint_valves.inputs.loads import greatest_valve_load, loaded
 from speclint_valves.inputs.rollers import rocks
@@ -70,9 +70,7 @@ def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     """
     along = sheet.read("held along by", cam.held_along)
     if along == "forged on":
-        keyed = sheet.is_stated("width of its keyway", cam.keyway_width)
-        piece = "the cam is said to be of one piece with its shaft, and has a keyway"
-        return sheet.states(not keyed, piece if keyed else piece.split(",")[0], where=cam.where)
+        return of_one_piece(cam, sheet)
     T = torque_of_cam_alone(cam, case, sheet)
     d, b, L = sheet.take("d", cam.bore), sheet.take("b", cam.keyway_width), _length(cam, sheet)
     τ = sheet.work("τ", shear_of_key, T=T, d=d, b=b, L=L)
@@ -108,7 +106,7 @@ def _depth(cam: Cam, sheet: Sheet) -> Metres:
     on=PoppetValve,
     cases=("starting", "running"),
     grade=Grade.HOLD,
-    edition=4,
+    edition=5,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A valve that works loose hammers its nut off, stays open, and goes through the cylinder in pieces.",
     leaves_out="the hole of a split pin and the slots of its nut, preload lost as valve and spindle grow unlike with "
@@ -164,7 +162,9 @@ def _locked(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     """A lock; one for which the end of the spindle is upset or welded wants a steel that is soft enough for it."""
     held = spindle.valve_held
     lock = sheet.read("locked by", held.locked_by)
-    locked = sheet.states(lock != "nothing", f"the nut of the valve is locked by: {lock}", where=held.where)
+    locked = sheet.states(
+        is_locked("nut", lock), f"the nut of the valve is locked by: {lock}", where=held.where
+    )
     if lock not in _OF_SOFT_STEEL:
         return locked
     metal = sheet.material_of(spindle)
@@ -177,13 +177,11 @@ def _locked(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 
 def _of_one_piece(valve: PoppetValve, spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     """A valve bored for its spindle, or of another metal, is another piece, whatever the spindle says."""
-    said = "the valve is said to be of one piece with its spindle, and is"
+    said = "the valve is said to be of one piece with its spindle"
     if sheet.is_stated("bore for the spindle", valve.spindle_bore):
-        return sheet.states(False, f"{said} bored for it", where=valve.where)
-    own, other = sheet.read("material", valve.material), sheet.read("its spindle's", spindle.material)
-    if own != other:
-        return sheet.states(False, f"{said} of {own}, which the spindle is not: {other}", where=valve.where)
-    return sheet.states(True, "the valve is of one piece with its spindle")
+        return sheet.states(False, f"{said}, and is bored for it", where=valve.where)
+    wrong = " and ".join(two_pieces_by(valve, spindle, sheet))
+    return sheet.states(not wrong, f"{said}: {wrong}" if wrong else said, where=valve.where)
 
 
 def _spindle(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:

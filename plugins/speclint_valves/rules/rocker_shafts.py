@@ -10,6 +10,7 @@ from speclint.facts import (
     StiffShaft,
     arms_on_shaft,
     delay_on_ramp,
+    keyways_of_no_size,
     lever_ratio,
     modulus_of_rigidity,
     ramp_of,
@@ -27,7 +28,7 @@ from speclint_valves.inputs.train import trains_of
 
 @rule(
     "gear.rocker-twist",
-    edition=3,
+    edition=4,
     title="The shaft between a rocker's arms that stand apart loses at most 2 % of the lift, delays the valve at "
     "most 2° of its cam, and is stressed to at most 0.2 of its tensile strength at its key",
     on=Rocker,
@@ -86,6 +87,8 @@ def _stressed(
         sheet.work("M_t", moment_under_arm, F_1=F_v, a=x_v, F_2=F_t, x=x_t, L=L),
     )
     keyed = sheet.take("w_k", shaft.keyway_width) > 0
+    if wrong := keyways_of_no_size(shaft, sheet):
+        return sheet.states(False, wrong, where=shaft.keyway_width.where)
     K_b: Ratio = sheet.limit("key_bending", "K_b") if keyed else 1.0
     K_t: Ratio = sheet.limit("key_torsion", "K_t") if keyed else 1.0
     σ_b = sheet.work("σ_b", bending_of_shaft, M=M, d=d)

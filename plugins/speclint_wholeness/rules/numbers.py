@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure, is_safety_part
-from speclint.specs import Component, as_filed
+from speclint.specs import Component, SizeApart, as_item
 
 #: Features of a block: they stand on its drawing, and are no pieces.
 _FEATURES = ("steam-passage", "partition")
@@ -18,6 +18,8 @@ _JOINTS = ("bolted-joint", "frame-fastening", "lens-joint", "pipe-flange")
 #: Of several pieces, and made to a drawing of its own.
 _SETS = ("driving-axle",)
 _SHOWN = 3
+#: The class of general tolerances of a part, and how one that it leaves out is listed.
+_CLASS, _NOT_STATED = "general_tolerance", "not stated"
 
 
 @rule(
@@ -142,11 +144,11 @@ def _base(part: Component, sheet: Sheet) -> str:
     gravest=Grade.HOLD,
     cites=[COMMON_PRACTICE],
     why="the shop makes what the number says: of two sizes under one number it makes both parts to one of them",
-    leaves_out="whether the table of the drawing has that item, with these sizes; sizes and words that only one part "
-    "states, or that are set or worn where it is fitted; how it is locked; joints; which is right, a competent person "
-    "decides",
+    leaves_out="whether the table of the drawing has that item, with these sizes; what only one part states beside a "
+    "finish, a skin and a general tolerance; sizes and words that are set or worn where it is fitted; how it is "
+    "locked; joints; which is right, a competent person decides",
     against=(),
-    edition=3,
+    edition=4,
 )
 def items(component: Component, sheet: Sheet) -> Judgement:
     """Lengths and angles with their limits, the material, and what a field marks as given to the shop.
@@ -173,17 +175,26 @@ def _is_made(component: Component) -> bool:
 
 def _told_apart(component: Component, other: Component, sheet: Sheet) -> Judgement:
     named = f"{other.id} ({other.where.file})"
-    apart = sheet.sizes_apart(component, other)
+    apart = [one for one in sheet.sizes_apart(component, other) if not _is_general(one, sheet)]
     if not apart:
         return sheet.states(True, f"{named} on the same drawing is made alike")
     own = sheet.said(f"item of {component.id}", component.item)
     theirs = sheet.said(f"item of {other.id}", other.item)
-    if own and theirs and as_filed(own) != as_filed(theirs):
+    if own and theirs and as_item(own) != as_item(theirs):
         return sheet.states(True, f"{named} is item {theirs} of the drawing, and this is item {own}")
     sizes = ", ".join(f"{one.where.key} {one.here}, there {one.there}" for one in apart[:_SHOWN])
     more = f" and {len(apart) - _SHOWN} more" if len(apart) > _SHOWN else ""
     says = f"{named} is on the same drawing and differs in {sizes}{more}; {_items(own, theirs)}"
     return sheet.states(False, says, where=apart[0].where).graded(_grade((component, other), sheet))
+
+
+def _is_general(apart: SizeApart, sheet: Sheet) -> bool:
+    """Whether a class of general tolerances that one part alone states is that of all drawings of the works."""
+    grade = sheet.setting("general geometry")
+    if apart.where.key != _CLASS or not grade:
+        return False
+    own, other = apart.here, apart.there
+    return (own == _NOT_STATED and other.endswith(grade)) or (other == _NOT_STATED and own.endswith(grade))
 
 
 def _items(own: str | None, theirs: str | None) -> str:

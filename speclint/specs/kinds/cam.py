@@ -11,7 +11,7 @@ from speclint.specs.listed_in import THREADS
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, DONE_OR_NOT, MADE_SO, OWN_PLACE
 from speclint.specs.wear import Regrind, WearOfFace
 
 Law = Literal["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]
@@ -112,4 +112,4 @@ class Cam(Component):
     hub_length: Annotated[Length, Span("4 mm", "400 mm"), CUT_DOWN] = NOT_STATED
     wear: Annotated[WearOfFace, AS_FITTED] = WearOfFace.unstated()
     regrind: Annotated[Regrind, AS_FITTED] = Regrind.unstated()
-    hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm")] = NOT_STATED
+    hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm"), DONE_OR_NOT] = NOT_STATED

@@ -24,7 +24,7 @@ from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE, Mirrors
+from speclint.specs.taking_over import AS_FITTED, DONE_OR_NOT, MADE_SO, OWN_PLACE, Mirrors
 from speclint.specs.wear import WearFromNew
 
 Retention = Literal["collar clamped by cover", "dowel", "nothing"]
@@ -176,7 +176,7 @@ class CylinderLiner(Component):
     in_bore: Annotated[Word[str], OWN_PLACE, NamedIn("housed_in.bores")] = NOT_STATED
     bore: Annotated[Length, Span("100 mm", "1.2 m"), OPENED] = NOT_STATED
     outside_diameter: Annotated[Length, Span("110 mm", "1.3 m"), CUT_DOWN] = NOT_STATED
-    roughness: Annotated[Length, Span("0.4 µm", "0.1 mm")] = NOT_STATED
+    roughness: Annotated[Length, Span("0.4 µm", "0.1 mm"), DONE_OR_NOT] = NOT_STATED
     last_bore: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
     reboring_step: Annotated[Length, Span("0.2 mm", "15 mm")] = NOT_STATED
     pistons_for: tuple[Annotated[Length, Span("100 mm", "1.2 m")], ...] = ()

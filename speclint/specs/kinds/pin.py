@@ -12,7 +12,7 @@ from speclint.specs.listed_in import MATERIALS
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, DONE_OR_NOT, MADE_SO, OWN_PLACE
 from speclint.specs.wear import PinWear
 
 
@@ -39,7 +39,7 @@ class PinSeat(SpecTable):
     length: Annotated[Length, Span("8 mm", "600 mm")] = NOT_STATED
     boss: Annotated[Length, Span("12 mm", "1.2 m")] = NOT_STATED
     boss_material: Annotated[Word[str], MATERIALS] = NOT_STATED
-    roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
+    roughness: Annotated[Length, Span("0.2 µm", "50 µm"), DONE_OR_NOT] = NOT_STATED
     friction: Annotated[Fraction, Span("0.01", "1"), GIVEN] = NOT_STATED
     locked_by: Word[Literal["split pin", "locking plate", "tab washer", "welded tab", "nothing"]] = NOT_STATED
 

@@ -12,7 +12,7 @@ from speclint.specs.listed_in import THREADS
 from speclint.specs.reworking import CUT_DOWN
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import MADE_SO, OWN_PLACE
+from speclint.specs.taking_over import DONE_OR_NOT, MADE_SO, OWN_PLACE
 
 #: Ways in which the ends of a strut are held, in the words of the handbook's table.
 EndFixity = Literal[
@@ -82,6 +82,6 @@ class PistonRod(Component):
     ends: Word[EndFixity] = NOT_STATED
     tail_rod: Word[bool] = NOT_STATED
     mass: Mass = NOT_STATED
-    roughness: Annotated[Length, Span("0.05 µm", "5 µm")] = NOT_STATED
+    roughness: Annotated[Length, Span("0.05 µm", "5 µm"), DONE_OR_NOT] = NOT_STATED
     hardness: Annotated[Hardness, MADE_SO] = NOT_STATED
     sections: dict[str, RodSection] = {}

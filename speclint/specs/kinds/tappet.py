@@ -10,7 +10,7 @@ from speclint.specs.link_targets import CamBox, Rocker, ValveSpindle
 from speclint.specs.reworking import CUT_DOWN
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, DONE_OR_NOT, MADE_SO, OWN_PLACE
 
 
 class RockingArm(SpecTable):
@@ -61,7 +61,7 @@ class Tappet(Component):
     follower: Annotated[Word[Literal["roller", "flat foot", "crowned foot"]], MADE_SO] = NOT_STATED
     follower_radius: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
     face_width: Annotated[Length, Span("3 mm", "200 mm")] = NOT_STATED
-    hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm")] = NOT_STATED
+    hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm"), DONE_OR_NOT] = NOT_STATED
     clearance: Annotated[Length, Span("50 µm", "5 mm"), AS_FITTED] = NOT_STATED
     seat_wear: Annotated[Allowance, Span("10 µm", "2.5 mm")] = NOT_STATED
     clearance_setting: Annotated[Allowance, Span("5 µm", "2 mm"), AS_FITTED] = NOT_STATED

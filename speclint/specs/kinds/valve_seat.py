@@ -12,7 +12,7 @@ from speclint.specs.making import SeatMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, DONE_OR_NOT, OWN_PLACE
 from speclint.specs.wear import Regrind, WearOfFace
 
 Entering = Literal["pressed cold", "block heated", "ring chilled", "block heated and ring chilled"]
@@ -66,7 +66,7 @@ class ValveSeat(Component):
     seat_angle: Angle = NOT_STATED
     seat_diameter: Annotated[Length, Span("25 mm", "500 mm")] = NOT_STATED
     seat_width: Annotated[Length, Span("0.3 mm", "20 mm")] = NOT_STATED
-    roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
+    roughness: Annotated[Length, Span("0.2 µm", "50 µm"), DONE_OR_NOT] = NOT_STATED
     entering: Word[
         Literal["pressed cold", "block heated", "ring chilled", "block heated and ring chilled"]
     ] = NOT_STATED

@@ -25,7 +25,7 @@ from speclint.specs.listed_in import MATERIALS, THREADS
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, DONE_OR_NOT, MADE_SO, OWN_PLACE
 from speclint.specs.wear import WearOfFace
 
 
@@ -57,7 +57,7 @@ class SpindleCap(SpecTable):
         Word[Literal["through hardened", "case hardened", "induction hardened", "nitrided", "not hardened"]],
         MADE_SO,
     ] = NOT_STATED
-    hardened_depth: Annotated[Length, Span("0.1 mm", "12 mm")] = NOT_STATED
+    hardened_depth: Annotated[Length, Span("0.1 mm", "12 mm"), DONE_OR_NOT] = NOT_STATED
 
 
 class ValveSpindle(Component):

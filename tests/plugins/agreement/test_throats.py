@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from speclint import Grade
+from speclint.checking.remedy_search import remedies
 from speclint.testing import DesignFolder
 from tests.plugins.valves.gear import train_files
 
@@ -64,6 +65,32 @@ def test_a_throat_through_the_valve_lies_within_its_rim(
 
 
 @pytest.mark.parametrize(
+    ("throat", "box", "distance", "through", "ends"),
+    [
+        ("31300 mm²", "200 mm", "40 mm", "lower", FINE),
+        ("31500 mm²", "200 mm", "40 mm", "lower", WRONG),
+        ("31300 mm² ±200", "200 mm", "40 mm", "lower", WRONG),
+        ("31500 mm²", "200 mm", "40 mm", "neither", FINE),
+        ("37600 mm²", "200 mm", "60 mm", "upper", FINE),
+        ("37800 mm²", "200 mm", "60 mm", "upper", WRONG),
+        ("400000 mm²", "200 mm", "60 mm", "upper", WRONG),
+    ],
+)
+def test_a_common_throat_lies_within_the_box(
+    design: DesignFolder, throat: str, box: str, distance: str, through: str, ends: tuple[str, Grade | None]
+) -> None:
+    """π 200²/4 = 31 416 mm² along the box; π × 200 × 60 = 37 699 mm² out of it between the beats."""
+    sizes = f'common_throat = "{throat}"\nbox_diameter = "{box}"\nbeat_distance = "{distance}"'
+    files = train_files()
+    lines = [one for one in files["valve.toml"].split("\n") if not one.startswith(("box_", "beat_distance"))]
+    files["valve.toml"] = "\n".join(lines).replace(
+        'through_valve = "neither"', f'through_valve = "{through}"\n{sizes}'
+    )
+    check = design.write(files).only("valve.throat-of-seat")
+    assert (check.outcome, check.grade) == ends
+
+
+@pytest.mark.parametrize(
     ("left_out", "ends"),
     [
         ("", WRONG),
@@ -115,3 +142,14 @@ def test_no_section_has_less_edge_than_a_round_one(
     passage = f'kind = "steam-passage"\nid = "passage"\narea = "10000 mm²"\nperimeter = "{perimeter}"\n'
     check = design.write({"passage.toml": passage}).only("passage.section-possible")
     assert (check.outcome, check.grade) == ends
+
+
+def test_a_remedy_has_figures_that_are_written(design: DesignFolder) -> None:
+    """π 22²/4 = 380.1327 mm² in steps of 1 mm²; before, "380.132711 mm²" was offered."""
+    files = train_files()
+    files["valve.toml"] = files["valve.toml"].replace('blocked_area = "2000 mm²"', 'blocked_area = "300 mm²"')
+    assessment = design.write(files).assess()
+    assert assessment.context is not None
+    (found,) = (one for one in assessment.checks if one.rule.name == "valve.throat-of-seat")
+    said = [str(one) for one in remedies(found, assessment.checks, assessment.context)]
+    assert "blocked area, upper beat from 300 mm² to 381 mm², all else equal" in said

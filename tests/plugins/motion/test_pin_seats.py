@@ -7,6 +7,7 @@ connecting rod is 330.9705 kN (test_pins).
 from __future__ import annotations
 
 import math
+import re
 
 import pytest
 from hypothesis import given, strategies as st
@@ -305,6 +306,50 @@ def test_a_crosshead_pin_is_held_by_no_more_than_its_bosses(
     made["crosshead.toml"] += f'boss_width = "{width}"\n'
     check = workshop.write(made).only(HELD, "pin")
     assert on_sheet(check, "p_a") == pytest.approx(1.2 * 2 / math.pi * 330_970.5 / (0.1 * taken), rel=1e-4)
+
+
+#: What the axle, and the crosshead, state of the boss in place of the pin.
+_IN_AXLE = 'kind = "driving-axle"\nid = "axle"\n[turning.pin]\nof = "crank-pin"\n'
+_OF_PIN = re.compile(r"^(boss|boss_material|length) = .*\n", re.MULTILINE)
+
+
+def _only_in_axle(left_out: str = "") -> dict[str, str]:
+    made = files("crank-pin", add=_OF_PIN.sub("", IN_WHEEL))
+    stated = 'boss = "400 mm"\nboss_width = "200 mm"\nboss_material = "known-forging"\n'
+    return {**made, "axle.toml": _IN_AXLE + stated.replace(left_out, "")}
+
+
+def test_a_boss_that_its_axle_alone_states_is_the_boss(workshop: DesignFolder) -> None:
+    """The same sizes as of a pin that states them: p_e = 48.040 MPa, p = 200 GPa × δ_w/400 mm × (1 − (200/400)²)."""
+    check = workshop.write(_only_in_axle()).only(HELD, "crank-pin")
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "p_e") / 1e6 == pytest.approx(48.040, rel=1e-5)
+    assert on_sheet(check, "p") == pytest.approx(200e9 * on_sheet(check, "δ_w") / 0.4 * 0.75, rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("left_out", "says"),
+    [
+        ('boss = "400 mm"\n', "seat.boss"),
+        ('boss_width = "200 mm"\n', "seat.length"),
+        ('boss_material = "known-forging"\n', "seat.boss_material"),
+    ],
+)
+def test_a_boss_that_no_part_states_is_asked_for(workshop: DesignFolder, left_out: str, says: str) -> None:
+    check = workshop.write(_only_in_axle(left_out)).only(HELD, "crank-pin")
+    assert check.outcome == "not assessed"
+    assert says in check.says
+
+
+def test_a_crosshead_states_the_boss_of_its_pin(workshop: DesignFolder) -> None:
+    """Two bosses of 30 mm: p_a = 1.2 · 2/π · F/(100 × 60); 200 GPa × δ_w/200 mm × (1 − (100/200)²)."""
+    made = files("pin", add=_OF_PIN.sub("", IN_CROSSHEAD))
+    made["crosshead.toml"] = re.sub(r'\nmaterial = ".*"', "", made["crosshead.toml"]) + (
+        'boss_width = "30 mm"\nboss_diameter = "200 mm"\nmaterial = "known-forging"\n'
+    )
+    check = workshop.write(made).only(HELD, "pin")
+    assert on_sheet(check, "p_a") == pytest.approx(1.2 * 2 / math.pi * 330_970.5 / (0.1 * 0.060), rel=1e-4)
+    assert on_sheet(check, "p") == pytest.approx(200e9 * on_sheet(check, "δ_w") / 0.2 * 0.75, rel=1e-4)
 
 
 @pytest.mark.parametrize(("boss", "outcome"), [("399.9 mm", "conforms"), ("400.1 mm", "finding")])

@@ -291,6 +291,20 @@ def test_a_shaft_without_a_keyway_keeps_its_strength(
     assert workshop.write(keyed_less("0.5", *plain)).only(SHAFT).outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("width", "depth", "outcome"),
+    [("18 mm", "7 mm", "conforms"), ("0 mm", "7 mm", "finding"), ("18 mm", "0 mm", "finding")],
+)
+def test_a_keyway_that_is_drawn_has_a_size(
+    workshop: DesignFolder, width: str, depth: str, outcome: str
+) -> None:
+    drawn = 'length = "500 mm"\nkeyways.cams = { begins = "80 mm", ends = "200 mm" }\nkeyway_width = '
+    sizes = ("keyway_width = ", drawn), ('"18 mm"', f'"{width}"'), ('"7 mm"', f'"{depth}"')
+    check = workshop.write(files("shaft", *sizes)).only(SHAFT)
+    assert check.outcome == outcome
+    assert outcome == "conforms" or "keyways are drawn along shaft (cams)" in check.says
+
+
 @pytest.mark.parametrize(("width", "depth", "left"), [("18 mm", "7 mm", 0.75), ("29 mm", "11 mm", 0.701667)])
 def test_a_large_keyway_takes_what_moore_found(
     workshop: DesignFolder, width: str, depth: str, left: float

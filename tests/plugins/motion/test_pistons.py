@@ -124,16 +124,28 @@ def test_a_piston_forged_in_one_with_its_rod_has_no_nut(workshop: DesignFolder) 
 
 
 @pytest.mark.parametrize(
-    "changes",
-    [FORGED, (FORGED[0], FORGED[2], ("known-steel", "known-forging"))],
-    ids=["of another metal than its rod", "with a thread"],
+    ("changes", "says"),
+    [
+        (FORGED, "it is of known-steel, rod of known-forging"),
+        ((FORGED[0], FORGED[2], ("known-steel", "known-forging")), "it has a thread M85x4"),
+    ],
 )
 def test_a_word_does_not_forge_a_piston_to_its_rod(
-    workshop: DesignFolder, changes: tuple[tuple[str, str], ...]
+    workshop: DesignFolder, changes: tuple[tuple[str, str], ...], says: str
 ) -> None:
     check = workshop.write(files("piston", *changes)).only(FASTENING)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
-    assert "not of one metal" in check.says
+    assert says in check.says
+
+
+@pytest.mark.parametrize(("drawing", "outcome"), [("M 101", "conforms"), ("M-102", "finding")])
+def test_a_piston_forged_in_one_is_on_the_drawing_of_its_rod(
+    workshop: DesignFolder, drawing: str, outcome: str
+) -> None:
+    made = files("piston", *FORGED, ("known-steel", "known-forging"))
+    for name, number in (("piston", drawing), ("rod", "M-101")):
+        made[f"{name}.toml"] = f'drawing = "{number}"\n{made[f"{name}.toml"]}'
+    assert workshop.write(made).only(FASTENING).outcome == outcome
 
 
 def test_a_piston_forged_to_no_rod_is_not_assessed(workshop: DesignFolder) -> None:

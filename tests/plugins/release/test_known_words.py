@@ -45,6 +45,9 @@ PLAIN = (
         "every butt weld",
         "100 % of the welds",
         "full length of all joints",
+        "all welds over their full length",
+        "all of the rod and its thread",
+        "the whole rod with its threads",
     ),
     *(
         "all 8 butt welds",
@@ -750,3 +753,20 @@ def test_two_methods_make_up_what_is_asked_by_any() -> None:
     assert not_shown("NDT of all", recorded("NDT of all", [("UT", "")])) == [
         "that all was examined, by non-destructive testing"
     ]
+
+
+@pytest.mark.parametrize(
+    ("text", "less", "strange"),
+    [
+        ("the rim and its bolts", False, True),
+        ("all of the rod and its thread partly", True, True),
+        ("all of the rod but not its thread", False, True),
+        ("thread and its runout", False, True),
+        ("MT, its thread", False, True),
+    ],
+)
+def test_what_a_part_has_besides_takes_nothing_away_and_adds_no_whole(
+    text: str, less: bool, strange: bool
+) -> None:
+    found = read(text)
+    assert (bool(found.less), bool(found.strange)) == (less, strange)

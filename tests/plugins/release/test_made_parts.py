@@ -452,8 +452,11 @@ def test_a_record_does_not_disturb_the_check_of_its_drawing(workshop: DesignFold
     before = {one.order: one.fingerprint for one in workshop.assess().checks if one.component == "cover"}
     after = workshop.write({**files(DRAWN), "made.toml": MADE}, settings=settings()).assess()
     found = {one.order: one.fingerprint for one in after.checks if one.component == "cover"}
-    of_records = ("cover", "material.weldability")  # asks whether a record names welds
-    assert found.pop(of_records) != before.pop(of_records)
+    for of_records in (
+        "material.weldability",
+        "release.inspection-points",
+    ):  # ask whether a record names welds
+        assert found.pop(("cover", of_records)) != before.pop(("cover", of_records))
     assert found == before
 
 
@@ -482,15 +485,48 @@ def test_a_hardness_that_no_spec_asks_for_is_not_judged(workshop: DesignFolder, 
     expect_not_applicable(workshop.only("made.hardness", "ring-1"), "asks for no hardness")
 
 
+#: The record of a ring.
+OF_RING = 'kind = "made-part"\nid = "ring-1"\nof = "ring"\n'
+
+
 @pytest.mark.parametrize(
     ("certified", "outcome"),
     [("200 HB", "conforms"), ("220 HB", "conforms"), ("199 HB", "finding"), ("215..221 HB", "finding")],
 )
 def test_certified_hardness_from_both_sides(workshop: DesignFolder, certified: str, outcome: str) -> None:
     ring = f'{RING}hardness = "210 HB ±10"\n'
-    record = f'kind = "made-part"\nid = "ring-1"\nof = "ring"\n[certificate]\nhardness = "{certified}"\n'
+    record = f'{OF_RING}[certificate]\ntype = "3.1"\nhardness = "{certified}"\n'
     workshop.write({**files(), "ring.toml": ring, "ring-1.toml": record})
     assert workshop.only("made.hardness", "ring-1").outcome == outcome
+
+
+_MEASURED = (
+    '[measured.hardness]\nvalues = ["212 HB"]\nuncertainty = "2 HB"\ninstrument = "tester 4"\n'
+    'date = "2026-03-02"\ninspector = "K. Ashby"\n'
+)
+
+
+@pytest.mark.parametrize(
+    ("document", "more", "says"),
+    [
+        ('type = "2.1"\n', "", "inspection document 2.1 rests on no test"),
+        ('type = "2.2"\n', "", "inspection document 2.2 rests on no test"),
+        ("", "", "a document of no type"),
+        ('type = "3.1"\n', "", None),
+        ('type = "3.2"\n', "", None),
+        ('type = "2.2"\n', _MEASURED, None),
+    ],
+)
+def test_a_hardness_is_certified_by_a_test_of_its_metal(
+    workshop: DesignFolder, document: str, more: str, says: str | None
+) -> None:
+    """EN 10204: 2.1 and 2.2 tell of no test of what is delivered; the works may have measured it instead."""
+    ring = f'{RING}hardness = "210 HB ±10"\n'
+    record = f'{OF_RING}[certificate]\n{document}hardness = "212 HB"\n{more}'
+    workshop.write({**files(), "ring.toml": ring, "ring-1.toml": record}, settings=settings())
+    check = workshop.only("made.hardness", "ring-1")
+    assert (check.outcome == "conforms") == (says is None)
+    assert says is None or says in check.says
 
 
 @pytest.mark.parametrize("table", ["welds", "heat_treatments", "entries"])
@@ -507,6 +543,8 @@ extent = "{extent}"
 date = "2026-04-09"
 result = "passed"
 [welds."{weld}"]
+procedure = "WPQR 38"
+welder = "mark 7"
 date = "{repaired}"
 result = "passed"
 [certificate]
@@ -595,6 +633,13 @@ SETTLED = {
     "weld": "repair",
     "repaired": "2026-04-07",
 }
+
+
+def test_a_weld_by_no_welder_makes_nothing_good(workshop: DesignFolder) -> None:
+    """Of a part that is welded by its record alone, too, a weld names its procedure and its welder."""
+    check = made(workshop, "made.examined", *failed_and_again(SETTLED), ('welder = "mark 7"\n', ""))
+    assert check.outcome == "finding"
+    assert "welds, each with its procedure and its welder" in check.says
 
 
 def test_what_failed_and_was_made_good_is_said(workshop: DesignFolder) -> None:

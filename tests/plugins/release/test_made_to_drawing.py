@@ -393,6 +393,9 @@ welder = "mark 7"
         ("WPQR 38", "WPQR 38 with 44", BAD),
         ("WPQR 38", "WPQR 38 bzw. 44", BAD),
         ("WPQR 38", "WPQR 38 ff.", ASKED),
+        ("WPQR 38", "neither WPQR 38 nor 41", ASKED),
+        ("WPQR 38", "weder WPQR 38 noch 41", ASKED),
+        ("WPQR 38", "neither by WPQR 41 nor by WPQR 44, by WPQR 38", FINE),
         ("WPQR 38", "WPQR 38 et seq.", ASKED),
         ("WPQR 38 to 40/2024", "WPQR 39", FINE),
         ("WPQR 38 to 40/2024", "WPQR 37", BAD),
@@ -494,6 +497,18 @@ def test_all_procedures_that_are_drawn_are_on_record(
     found = workshop.write(files).only(WELDED, "made")
     assert found.says.startswith(says)
     assert (found.outcome, found.grade) == (ASKED if says.startswith("no weld") else FINE)
+
+
+def test_a_weld_by_neither_procedure_is_by_none_of_both(workshop: DesignFolder) -> None:
+    record = changed(RECORD, ('[welds.other]\nwelder = "mark 7"\n', ""))
+    files = {
+        "block.toml": BLOCK,
+        "weldment.toml": WELDMENT.format(seam="WPQR 38"),
+        "made.toml": record.format(of="block", procedure="neither WPQR 38 nor 41"),
+    }
+    found = workshop.write(files).only(WELDED, "made")
+    assert (found.outcome, found.grade) == ASKED
+    assert found.says.endswith("by neither WPQR 38 nor 41: that does not say by which of WPQR 38, WPQR 41")
 
 
 def test_joints_of_one_procedure_that_is_not_on_record_are_named_together(workshop: DesignFolder) -> None:

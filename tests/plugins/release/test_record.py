@@ -290,10 +290,11 @@ def test_a_point_left_out_is_a_finding(workshop: DesignFolder, line: str, instea
 
 
 def test_a_cast_block_is_tested_and_lifted_in(workshop: DesignFolder) -> None:
-    changes = block(("fabricated", "cast"), ("pressure_part = true", "pressure_part = false"))
-    assert (
-        workshop.write(changes).only(POINTS).says == "points of the inspection plan: lift_in, pressure_test"
-    )
+    cast = ("fabricated", "cast"), ("pressure_part = true", "pressure_part = false")
+    said = workshop.write(block(*cast, ('welding = "hold"\n', ""))).only(POINTS).says
+    assert said == "points of the inspection plan: lift_in, pressure_test"
+    repaired = workshop.write(block(*cast)).only(POINTS).says  # a point of welding says that it is welded
+    assert repaired == "points of the inspection plan: welding, lift_in, pressure_test"
 
 
 @pytest.mark.parametrize("kind", ["cylinder-liner", "valve-seat"])
@@ -380,3 +381,23 @@ def test_an_instruction_not_written_is_an_observation(workshop: DesignFolder, li
     check = workshop.write(block((line, ""))).only(WARMING)
     assert (check.outcome, check.grade) == ("finding", Grade.OBSERVATION)
     assert check.says == f"no written procedure: {name}"
+
+
+@pytest.mark.parametrize(
+    ("part", "welded"),
+    [
+        ('kind = "bracket"\nid = "part"\n', False),
+        ('kind = "bracket"\nid = "part"\n[welds.foot]\nthroat = "6 mm"\n', True),
+        ('kind = "valve-cage"\nid = "part"\nfastened_by = "welds"\n', True),
+        ('kind = "valve-cage"\nid = "part"\nfastened_by = "cover over it"\n', False),
+        ('kind = "retaining-ring"\nid = "part"\nfastened = "welded in"\n', True),
+        ('kind = "bracket"\nid = "part"\nexamination = "magnetic particle of the welds"\n', True),
+        ('kind = "bracket"\nid = "part"\nexamination = "magnetic particle, no weld repairs"\n', False),
+        ('kind = "bracket"\nid = "part"\nwelding.preheat = "120 °C"\n', True),
+    ],
+)
+def test_a_part_is_welded_by_all_that_it_states(workshop: DesignFolder, part: str, welded: bool) -> None:
+    """What other rules read as welded has its weld in the inspection plan, too."""
+    check = workshop.write({"part.toml": part}).only(POINTS, "part")
+    assert (check.outcome == "not assessed" and check.says.endswith(": welding")) is welded
+    assert welded or check.outcome == "not applicable"

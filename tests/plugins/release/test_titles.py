@@ -358,9 +358,34 @@ def test_a_size_is_read_in_its_unit_with_its_word(title: str, words: str, size: 
 
 
 @pytest.mark.parametrize(
-    ("thread", "pitch"), [("M160x8", "8"), ("M160x8.1", ""), ("M20x1.5", "1.5"), ("M20 x 60", "")]
+    ("thread", "pitch"),
+    [
+        ("M160x8", "8"),
+        ("M 80 x 3", "3"),
+        ("M 80×3", "3"),
+        ("Nuts M 24", ""),
+        ("M160x8.1", ""),
+        ("M20x1.5", "1.5"),
+        ("M20 x 60", ""),
+    ],
 )
 def test_no_metric_pitch_is_greater_than_8_mm(thread: str, pitch: str) -> None:
     """The general plan of ISO 261 ends with 8 mm (from memory): a greater number is the length of the bolt."""
     ((_, found),) = threads_in(thread)
     assert found == pitch
+
+
+@pytest.mark.parametrize(
+    ("thread", "title", "outcome"),
+    [
+        ("M 80 x 3", "Studs M80x3", "conforms"),
+        ("M80x3", "Studs M 80 x 3", "conforms"),
+        ("M80x3", "Studs M 80 x 4", "finding"),
+        ("M 80 x 3", "Studs M80x4", "finding"),
+        ("M24", "Studs M 30", "finding"),
+    ],
+)
+def test_a_thread_may_be_written_with_blanks(
+    workshop: DesignFolder, thread: str, title: str, outcome: str
+) -> None:
+    assert titled(workshop, STUDS.replace("M24", thread), title).only(RULE).outcome == outcome

@@ -161,3 +161,12 @@ def test_a_load_here_sags_there_as_much_as_there_here(a: float, x: float) -> Non
     """Maxwell's law of reciprocal deflections."""
     bent = {"F": 1e3, "L": 1.0, "E": 2e11, "I": 1e-7}
     assert sag_at(a=a, x=x, **bent) == pytest.approx(sag_at(a=x, x=a, **bent))
+
+
+@pytest.mark.parametrize(("width", "says"), [("0 mm", True), ("18 mm", False)])
+def test_a_keyway_that_is_drawn_has_a_width(workshop: DesignFolder, width: str, says: bool) -> None:
+    made = near("90 mm", width)
+    sized = made["shaft.toml"].replace('keyway_depth = "0 mm"', 'keyway_depth = "7 mm"')
+    made["shaft.toml"] = f'{sized}length = "500 mm"\nkeyways.arms = {{ begins = "50 mm", ends = "100 mm" }}\n'
+    found = workshop.write(made).only(TWIST).says
+    assert ("keyways are drawn along rocker-shaft (arms)" in found) is says

@@ -25,6 +25,9 @@ def two(workshop: DesignFolder, first: str, second: str, stage: str = "draft") -
         ("", 'item = "2"\n', "only the other says which item"),
         ('item = "1"\n', 'item = "1"\n', "both are item 1"),
         ('item = "No 1"\n', 'item = "no1"\n', "both are item No 1"),
+        ('item = "1"\n', 'item = "01"\n', "both are item 1"),
+        ('item = "1"\n', 'item = "item 1"\n', "both are item 1"),
+        ('item = "Pos. 1"\n', 'item = "001"\n', "both are item Pos. 1"),
         ('item = "1"\n', 'item = "2"\n', ""),
     ],
 )
@@ -44,6 +47,8 @@ def test_two_sizes_are_two_items(workshop: DesignFolder, first: str, second: str
     ("first", "second"),
     [
         ('lift = "20 mm"', 'lift = "2 cm"'),  # one size
+        # ISO 286-2, 80 to 120 mm: f7 is −36 and −71 µm
+        ('lift = "20 mm"\nwidth = "105 mm f7"', 'lift = "20 mm"\nwidth = "105 mm -0.036/-0.071"'),
         ('lift = "20 mm"', ""),  # stated by one alone
         ('lift = "20 mm"\n[wear]\nlimit = "0.1 mm"', 'lift = "20 mm"\n[wear]\nlimit = "0.2 mm"'),
     ],
@@ -59,6 +64,8 @@ def test_what_is_no_other_size(workshop: DesignFolder, first: str, second: str) 
     ("first", "second"),
     [
         ('lift = "20 mm"', 'lift = "20 mm ±0.1"'),  # the limits
+        ('lift = "20 mm"\nwidth = "105 mm f7"', 'lift = "20 mm"\nwidth = "105 mm -0.036/-0.070"'),
+        ('lift = "20 mm"\nwidth = "105 mm f7"', 'lift = "20 mm"\nwidth = "105 mm f6"'),
         ('lift = "20 mm"\nrise_angle = "60 °"', 'lift = "20 mm"\nrise_angle = "61 °"'),
         ('lift = "20 mm"\nmaterial = "steel-C45"', 'lift = "20 mm"\nmaterial = "steel-C35"'),
     ],
@@ -84,12 +91,6 @@ def test_limits_angles_and_metal_are_told_apart(workshop: DesignFolder, first: s
             "working_coils 6.5, there 8.5",
         ),
         ("compression-spring", 'total_coils = "8.5"', 'total_coils = "10.5"', "total_coils 8.5, there 10.5"),
-        (
-            "tappet",
-            'surface = "nitrided"',
-            'surface = "case hardened"',
-            "surface nitrided, there case hardened",
-        ),
         ("tappet", 'follower = "roller"', 'follower = "flat foot"', "follower roller, there flat foot"),
         ("chamber-cover", 'form = "flat"', 'form = "dished"', "form flat, there dished"),
         ("cylinder-cover", 'form = "flat"', 'form = "dished"', "form flat, there dished"),
@@ -214,6 +215,39 @@ def test_a_word_or_a_number_of_the_form_makes_another_item(
 
 
 @pytest.mark.parametrize(
+    ("kind", "key", "stated", "other"),
+    [
+        ("tappet", "surface", "nitrided", "case hardened"),
+        ("piston-rod", "general_tolerance", "ISO 2768-2 K", "ISO 2768-2 H"),
+        ("cam", "hardened_depth", "1 mm", "1.5 mm"),
+        ("cylinder-liner", "roughness", "3.2 µm", "6.3 µm"),
+        ("pin", "seat.roughness", "3.2 µm", "6.3 µm"),
+    ],
+)
+def test_a_finish_that_one_part_alone_states_makes_another_item(
+    workshop: DesignFolder, kind: str, key: str, stated: str, other: str
+) -> None:
+    part = f'kind = "{kind}"\ndrawing = "D-1"\n'
+    with_it, with_other = (f'{part}{key} = "{one}"\n' for one in (stated, other))
+    expect_finding(two(workshop, with_it, part).only(ITEMS, "first"), says=f"{stated}, there not stated")
+    expect_finding(two(workshop, with_it, part).only(ITEMS, "second"), says=f"not stated, there {stated}")
+    expect_finding(two(workshop, with_it, with_other).only(ITEMS, "first"), says=f"{stated}, there {other}")
+    expect_conforms(two(workshop, with_it, with_it).only(ITEMS, "first"))
+    first, second = (f'{one}item = "{item}"\n' for one, item in ((part, 1), (part, 2)))
+    expect_conforms(two(workshop, first + with_it[len(part) :], second).only(ITEMS, "first"))
+
+
+@pytest.mark.parametrize(("grade", "differs"), [("K", False), ("H", True), ("", True)])
+def test_a_class_left_out_is_that_of_all_drawings(workshop: DesignFolder, grade: str, differs: bool) -> None:
+    part = 'kind = "piston-rod"\ndrawing = "D-1"\n'
+    files = {"first.toml": f'{part}general_tolerance = "ISO 2768-2 K"\n', "second.toml": part}
+    settings = SETTINGS + (f'[drawings]\ngeneral_geometry = "{grade}"\n' if grade else "")
+    design = workshop.write(files, settings=settings)
+    for name in ("first", "second"):
+        (expect_finding if differs else expect_conforms)(design.only(ITEMS, name))
+
+
+@pytest.mark.parametrize(
     ("kind", "first", "second"),
     [
         ("compression-spring", 'loading = "steady"', 'loading = "alternating"'),
@@ -230,6 +264,7 @@ def test_a_word_or_a_number_of_the_form_makes_another_item(
         ("slide-bar", 'ends = "both pinned"', 'ends = "both fixed"'),
         ("piston-ring", 'place = "front"', 'place = "back"'),
         ("piston-rod", 'sections.a.thread = "M85x4"', 'sections.a.thread = "M85 x4"'),
+        ("piston-rod", 'sections.a.thread = "M80x3"', 'sections.a.thread = "M 80 × 3"'),
     ],
 )
 def test_how_a_part_is_fitted_locked_and_loaded_makes_no_other(

@@ -1,15 +1,24 @@
-"""Whether anything that a spec or its records state names a weld of a part, beside its table of welding."""
+"""Whether a part is welded, by all that its spec, its records and its neighbours state."""
 
 from __future__ import annotations
 
 import re
 from typing import TYPE_CHECKING, cast
 
-from speclint import Sheet
+from speclint.facts.flange_welds import is_welded_to_flange
+from speclint.rules import Sheet
 from speclint.specs import by_word
 
 if TYPE_CHECKING:
-    from speclint.specs import Bracket, Component, RetainingRing, ValveCage
+    from speclint.specs import (
+        Bracket,
+        ChamberCover,
+        Component,
+        CylinderBlock,
+        CylinderCover,
+        RetainingRing,
+        ValveCage,
+    )
 
 #: Words for welds, in English and in German; a weldment is another part, and a weldless tube has none.
 _WELDS = r"(?i)(?<!un)weld(?!ment|less)|schwei(?:ß|ss)"
@@ -20,6 +29,39 @@ _DENIED = (
     r"(?i)\b(?:no|not|none|non|never|nor|without|excluded|forbidden|prohibited|refused|keine?[nrs]?|nicht|ohne"
     r"|verboten)\b"
 )
+
+
+def is_welded(component: Component, sheet: Sheet) -> bool:
+    """Whether a component is a weldment or a fabricated block, or states that it is welded.
+
+    One that states a preheat, a treatment after welding or the joint factor of a welded cover is welded too, and so is
+    a flange that is welded on, with its pipe, and a part whose examination, inspection plan or records name welds,
+    whatever else it states.
+    """
+    if component.is_one_of(("weldment",)):
+        return True
+    if sheet.said("welded", component.welding.welded):
+        return True
+    if _speaks_of_welds(component, sheet) or is_welded_to_flange(component, sheet):
+        return True
+    if names_welds(component, sheet):
+        return True
+    if component.is_one_of(("cylinder-block",)):
+        return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"
+    return False
+
+
+def _speaks_of_welds(component: Component, sheet: Sheet) -> bool:
+    welding = component.welding
+    if sheet.is_stated("preheat", welding.preheat):
+        return True
+    treated = sheet.is_stated("treatment after welding", welding.heat_treatment)
+    if treated and sheet.read("treatment after welding", welding.heat_treatment) != "none":
+        return True
+    if not component.is_one_of(("cylinder-cover", "chamber-cover")):
+        return False
+    efficiency = cast("CylinderCover | ChamberCover", component).weld_efficiency
+    return sheet.is_stated("weld efficiency", efficiency) and sheet.take("z", efficiency) < 1
 
 
 def names_welds(component: Component, sheet: Sheet) -> bool:
