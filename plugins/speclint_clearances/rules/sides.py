@@ -19,9 +19,13 @@ from speclint.specs import DimensionChain, Envelope, LocatingFace
     leaves_out="what neither side states; blocks that are drawn each by itself, neither like another nor its mirror; "
     "sizes of gaps and chains; the local railway code and a competent person decide",
     against=(),
+    edition=2,
 )
 def alike_on_both_sides(part: Envelope | LocatingFace, sheet: Sheet) -> Judgement:
-    """Gaps counted by what moves, and chains by the cut-out whose room they close."""
+    """Gaps counted by what moves, and chains by the cut-out whose room they close.
+
+    A chain that says of no size that it closes it is counted where dimensions of cut-out and block are among its own.
+    """
     found = list(_gaps(part, sheet) if isinstance(part, Envelope) else _chains(part, sheet))
     if not found:
         raise sheet.not_applicable("no block alike states more on the same side of its frames")
@@ -69,12 +73,20 @@ def _chains(face: LocatingFace, sheet: Sheet) -> Iterator[Judgement]:
 
 
 def _closing(face: LocatingFace, sheet: Sheet) -> list[str]:
-    """The chains of dimensions whose gap is a size of a cut-out."""
-    return [
-        chain.id
-        for chain in sheet.belonging_to(face, DimensionChain)
-        if sheet.is_stated(f"gap of {chain.id}", chain.closes.of) and sheet.follow(chain.closes.of) is face
-    ]
+    """The chains of dimensions whose gap is a size of a cut-out, or lies between it and the block that it locks."""
+    return [chain.id for chain in sheet.belonging_to(face, DimensionChain) if _closes_at(chain, face, sheet)]
+
+
+def _closes_at(chain: DimensionChain, face: LocatingFace, sheet: Sheet) -> bool:
+    """By the size that the gap is said to be; where it is none, by dimensions of the cut-out and of the block."""
+    if sheet.is_stated(f"gap of {chain.id}", chain.closes.of):
+        return sheet.follow(chain.closes.of) is face
+    parts = {
+        sheet.follow(link.of).id
+        for name, link in chain.chain.items()
+        if sheet.is_stated(f"part of {name} of {chain.id}", link.of)
+    }
+    return {face.id, sheet.follow(face.locks).id} <= parts
 
 
 RULES: tuple[Rule, ...] = (alike_on_both_sides,)

@@ -24,6 +24,8 @@ to = "crosshead-{0}"
 """
 FACE = 'kind = "locating-face"\nid = "face-{0}"\nlocks = "{0}"\npad = "front"\nroom = "3 mm"\n'
 CHAIN = 'kind = "dimension-chain"\nid = "chain-{0}"\ncloses = {{ of = "face-{0}", dimension = "room" }}\n'
+#: A chain of which nothing says which size closes it, between a cut-out and its block.
+BETWEEN = 'kind = "dimension-chain"\nid = "chain-{0}"\nchain.slot.of = "face-{0}"\nchain.pad.of = "{0}"\n'
 SIDES = ("left", "right")
 FILES = {
     "left.toml": 'kind = "cylinder-block"\nid = "left"\nhand = "left"\n[pads.front]\n[pads.back]\n',
@@ -91,6 +93,8 @@ def test_a_finding_names_both_rooms_and_the_gap(workshop: DesignFolder) -> None:
             NEITHER,
         ),
         (CHAIN.replace('of = "face-{0}", ', "") + '[chain.slot]\nof = "face-{0}"\n', ASKED, NEITHER),
+        (BETWEEN, FINE, FINE),
+        (BETWEEN + 'closes.of = "crosshead-{0}"\n', ASKED, NEITHER),
     ],
 )
 def test_each_chain_at_a_cut_out_is_at_that_of_the_other_side(
