@@ -19,7 +19,8 @@ def axis_beside_frame(y_a: Metres, y_f: Metres) -> Metres:
 
     a = |y_a − y_f|
 
-    y_a: of the axis, y_f: of the face, both from the middle of the engine, m. Returns m.
+    ``y_a`` distance of the axis from the middle of the engine [m]; ``y_f`` distance of the face from the middle of the
+    engine [m]. Returns [m].
 
     Hand working: rods that run 950 mm from the middle, on a frame whose outer face is at 600 mm.
 

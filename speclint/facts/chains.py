@@ -24,8 +24,8 @@ def with_link(g_0: Metres, k: Ratio, x: Metres) -> Metres:
 
     g = g_0 + k x
 
-    ``g_0`` gap of the links before [m]; ``k`` effect of the link: 1 widens, −1 narrows the gap, another number by a
-    lever [-]; ``x`` its size [m]. Returns [m].
+    ``g_0`` gap of the links before [m]; ``k`` effect of the link, 1 where it widens the gap, −1 where it narrows it,
+    another number by a lever [-]; ``x`` its size [m]. Returns [m].
 
     >>> round(with_link(g_0=0.05000, k=-1.0, x=0.04998) * 1e6, 6)
     20.0

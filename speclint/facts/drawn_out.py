@@ -19,7 +19,7 @@ def height_of_end_coils(d: Metres, n_t: Ratio, n: Ratio) -> Metres:
 
     h = d (n_t − n)/2
 
-    ``d`` wire [m], ``n_t`` all coils, ``n`` working coils. Returns [m].
+    ``d`` wire [m]; ``n_t`` number of all coils; ``n`` number of working coils. Returns [m].
 
     Hand working: 8 × (13 − 11)/2 = 8 mm.
 

@@ -26,8 +26,8 @@ def reciprocating_mass(m_p: Kilograms, m_r: Kilograms, m_c: Kilograms, m_s: Kilo
 
     m = m_p + m_r + m_c + m_s
 
-    m_p: of the piston. m_r: of its rod. m_c: of the crosshead. m_s: the small end's share of the connecting rod; all in
-    kg. Returns kg.
+    ``m_p`` mass of the piston [kg]; ``m_r`` mass of its rod [kg]; ``m_c`` mass of the crosshead [kg]; ``m_s`` the small
+    end's share of the connecting rod's mass [kg]. Returns [kg].
 
     >>> reciprocating_mass(m_p=112.0, m_r=84.0, m_c=70.0, m_s=34.0)
     300.0

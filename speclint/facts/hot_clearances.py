@@ -79,11 +79,12 @@ def tappet_clearance_hot(
 
     c_h = c − (L_s ε_s + L_v ε_v − L_b ε_b − L_d ε_d + y)/i
 
-    ``c`` clearance cold at the tappet [m]; ``L_s`` length of the spindle that expands by the strain ``ε_s`` towards
-    the gear, ``L_v`` that of the valve below it, of strain ``ε_v``; ``L_b``, ``L_d`` lengths of block and cam box
-    between seat and gear, of strain ``ε_b``, ``ε_d``; ``y`` how far the valve may sink into its seat [m]; ``i`` travel
-    of the valve over travel of the tappet. Returns [m], negative where the valve is held off its seat. Raises
-    OutOfRange unless i > 0.
+    ``c`` clearance cold at the tappet [m]; ``L_s`` length of the spindle that expands towards the gear [m]; ``ε_s``
+    thermal strain of the spindle; ``L_v`` length of the valve below the spindle [m]; ``ε_v`` thermal strain of the
+    valve; ``L_b`` length of the block between seat and gear [m]; ``ε_b`` thermal strain of the block; ``L_d`` length of
+    the cam box between seat and gear [m]; ``ε_d`` thermal strain of the cam box; ``y`` how far the valve may sink into
+    its seat [m]; ``i`` travel of the valve over travel of the tappet. Returns [m], negative where the valve is held off
+    its seat. Raises OutOfRange unless i > 0.
 
     Hand working: 0.6 − (340 × 0.0030 + 60 × 0.0040 − 200 × 0.0028 − 180 × 0.0010 + 0.1)/1.25 = 0.6 − 0.496 = 0.104 mm.
 

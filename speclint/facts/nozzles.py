@@ -55,8 +55,8 @@ def pressure_at_valves(p_n: Pascals, p: Pascals, p_e: Pascals) -> Pascals:
 
     p_1 = p_n + (p − p_e)
 
-    p_n: before the nozzle. p, p_e: at the start and the end of the path as it was reckoned. All in Pa, of one datum.
-    Returns Pa.
+    ``p_n`` pressure before the nozzle; ``p`` pressure at the start of the path as it was worked; ``p_e`` pressure at
+    its end. All in Pa, of one datum. Returns Pa.
 
     >>> pressure_at_valves(p_n=1.25e5, p=1.5e5, p_e=1.375e5)
     137500.0

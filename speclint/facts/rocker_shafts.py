@@ -31,7 +31,7 @@ def torque_of_arm(F: Newtons, r: Metres) -> NewtonMetres:
 
     T = F r
 
-    ``F`` [N]; ``r`` arm [m]. Returns [N·m].
+    ``F`` force [N]; ``r`` arm of the force [m]. Returns [N·m].
 
     >>> torque_of_arm(F=8000.0, r=0.08)
     640.0
@@ -82,8 +82,9 @@ def sag_at(
 
     u = F (L − max(a, x)) min(a, x) (L² − (L − max(a, x))² − min(a, x)²)/(6 E I L)
 
-    ``F`` load [N] at ``a``; ``x`` the place; ``L`` between the bearings [m]; ``E`` modulus [Pa]; ``I`` second moment
-    [m⁴]. Returns [m]. Raises OutOfRange where a place lies beyond a bearing.
+    ``F`` load [N]; ``a`` distance of the load from one bearing [m]; ``x`` distance of the place from the same bearing
+    [m]; ``L`` distance between the bearings [m]; ``E`` modulus of elasticity [Pa]; ``I`` second moment of area of the
+    shaft [m⁴]. Returns [m]. Raises OutOfRange where a place lies beyond a bearing.
 
     Hand working, in the middle: F L³/(48 E I).
 
@@ -103,8 +104,8 @@ def lift_lost_by_shaft(θ: Radians, b: Metres, u_v: Metres, i: Ratio, u_t: Metre
 
     f = θ b + u_v + i u_t
 
-    ``θ`` twist [rad]; ``b`` valve arm, ``u_v`` deflection at it, ``u_t`` at the tappet arm [m]; ``i`` travel of the
-    valve over that of the tappet. Returns [m].
+    ``θ`` twist [rad]; ``b`` valve arm, ``u_v`` deflection of the shaft at the valve arm, ``u_t`` deflection of the
+    shaft at the tappet arm [m]; ``i`` travel of the valve over that of the tappet. Returns [m].
 
     Hand working: 3.26e-3 × 80 = 0.261 mm by twist alone.
 

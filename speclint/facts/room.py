@@ -39,8 +39,9 @@ def reach_of_part_beside(f: Metres, k: Ratio, a: Metres, e: Metres) -> Metres:
 
     y = f + k a + e
 
-    ``f`` of the frame face [m]; ``k`` 1 for a cylinder outside that frame, −1 for one between the frames [-]; ``a`` of
-    the cylinder's axis from the frame face, ``e`` by which the part stands out from that axis [m]. Returns [m].
+    ``f`` distance of the frame face from the middle of the engine [m]; ``k`` 1 for a cylinder outside that frame, −1
+    for one between the frames [-]; ``a`` distance of the cylinder's axis from the frame face, ``e`` how far the part
+    stands out from that axis [m]. Returns [m].
 
     >>> round(reach_of_part_beside(f=0.53, k=1.0, a=0.35, e=0.42), 9)
     1.3

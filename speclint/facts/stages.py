@@ -86,7 +86,8 @@ def losses_together(n_b: Ratio, ζ_b: Ratio, n_m: Ratio, ζ_m: Ratio, ζ_0: Rati
 
     ζ = n_b ζ_b + n_m ζ_m + ζ_0
 
-    ``n_b`` bends of ``ζ_b`` each; ``n_m`` sharp corners of ``ζ_m``; ``ζ_0`` of all else in it.
+    ``n_b`` number of bends; ``ζ_b`` loss coefficient of each bend; ``n_m`` number of sharp corners; ``ζ_m`` loss
+    coefficient of each sharp corner; ``ζ_0`` loss coefficient of all else in the stage. Returns a ratio.
 
     >>> round(losses_together(n_b=2.0, ζ_b=0.2, n_m=1.0, ζ_m=1.1, ζ_0=0.5), 9)
     2.0
@@ -100,7 +101,8 @@ def loss_of_stage(Δp_f: Pascals, Δp_ζ: Pascals, Δp_s: Pascals) -> Pascals:
 
     Δp = Δp_f + Δp_ζ + Δp_s
 
-    ``Δp_f`` to friction, ``Δp_ζ`` at bends and fittings, ``Δp_s`` at the step into it [Pa]. Returns [Pa].
+    ``Δp_f`` pressure lost to friction, ``Δp_ζ`` pressure lost at bends and fittings, ``Δp_s`` pressure lost at the step
+    into the stage [Pa]. Returns [Pa].
 
     >>> loss_of_stage(Δp_f=1000.0, Δp_ζ=500.0, Δp_s=250.0)
     1750.0
@@ -114,7 +116,8 @@ def pressure_after(p: Pascals, Δp: Pascals) -> Pascals:
 
     p_2 = p − Δp
 
-    ``p`` before it [Pa absolute], ``Δp`` lost in it [Pa], less than p. Raises OutOfRange otherwise.
+    ``p`` pressure before the stage [Pa absolute]; ``Δp`` pressure lost in the stage [Pa], less than that before it.
+    Raises OutOfRange otherwise.
 
     >>> pressure_after(p=17e5, Δp=0.5e5)
     1650000.0
@@ -129,7 +132,7 @@ def flow_left(m: KilogramsPerSecond, x: Ratio) -> KilogramsPerSecond:
 
     m_2 = m (1 − x)
 
-    ``m`` before [kg/s]; ``x`` share taken, 0 to 1. Returns [kg/s]. Raises OutOfRange outside.
+    ``m`` flow before the branch [kg/s]; ``x`` share taken, 0 to 1. Returns [kg/s]. Raises OutOfRange outside.
 
     >>> flow_left(m=2.0, x=0.25)
     1.5

@@ -101,8 +101,8 @@ def valve_speed(i: Ratio, s_prime: MetresPerRadian, ω: RadiansPerSecond) -> Met
 
     v = i |s′| ω
 
-    ``i`` travel of the valve over travel of the tappet; ``s_prime`` s′, derivative of the tappet's lift by the
-    angle [m/rad]; ``ω`` speed of the cam [rad/s]. Returns [m/s].
+    ``i`` travel of the valve over travel of the tappet; ``s_prime`` derivative of the tappet's lift by the angle
+    [m/rad]; ``ω`` speed of the cam [rad/s]. Returns [m/s].
 
     >>> round(valve_speed(i=1.0, s_prime=-0.01, ω=40.0), 6)
     0.4
@@ -151,8 +151,8 @@ def normal_load(F_t: Newtons, s_prime: MetresPerRadian, R_b: Metres, r: Metres, 
 
     F_n = F_t/cos φ, φ = arctan(s′/(R_b + r + s))
 
-    ``F_t`` load along the tappet [N]; ``s_prime`` s′ [m/rad]; ``R_b`` base circle, ``r`` roller, ``s`` lift [m].
-    Returns [N].
+    ``F_t`` load along the tappet [N]; ``s_prime`` lift per angle of the cam [m/rad]; ``R_b`` base circle, ``r`` roller,
+    ``s`` lift [m]. Returns [N].
 
     Hand working: s′ 30 over 40: φ has the cosine 0.8; 800/0.8 = 1000 N.
 
@@ -201,8 +201,8 @@ def torque_of_cam(F: Newtons, s_prime: MetresPerRadian) -> NewtonMetres:
 
     T_c = F s′
 
-    ``F`` load along the tappet [N]; ``s_prime`` s′, lift with angle [m/rad]. Returns [N·m], negative where the tappet
-    drives the cam.
+    ``F`` load along the tappet [N]; ``s_prime`` lift per angle of the cam [m/rad]. Returns [N·m], negative where the
+    tappet drives the cam.
 
     >>> round(torque_of_cam(F=1500.0, s_prime=0.028), 6)
     42.0

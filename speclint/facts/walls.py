@@ -34,8 +34,8 @@ def wall_beyond_relief(w: Metres, D: Metres, D_r: Metres) -> Metres:
 
     w_r = w − (D_r − D)/2
 
-    w: wall at the fit, m. D: bore at the fit, D_r: relieved diameter, m. Returns m, negative where no wall is left:
-    it is as much thinner as the bore is wider there.
+    ``w`` wall at the fit [m]; ``D`` bore at the fit [m]; ``D_r`` relieved diameter [m]. Returns [m], negative where no
+    wall is left: the wall is thinner by half of what the bore is wider there.
 
     >>> round(wall_beyond_relief(w=0.040, D=0.578, D_r=0.620) * 1e3, 6)
     19.0

@@ -60,8 +60,8 @@ def zone_at_distance(t: Metres, L: Metres, l: Metres) -> Metres:  # noqa: E741 (
 
     e = t L/l
 
-    ``t`` zone over the length ``l``; ``L`` distance at which it counts [m]. Returns [m]. Raises OutOfRange unless
-    ``l`` is above 0.
+    ``t`` zone over its own length [m]; ``L`` distance at which it counts [m]; ``l`` length over which the zone is
+    stated [m]. Returns [m]. Raises OutOfRange unless ``l`` is above 0.
 
     Hand working: squareness 0.05 over 300 gives 0.05 × 1450/300 = 0.242 mm at 1450 mm.
 
