@@ -53,8 +53,10 @@ def swaying_couple(
 
     M = b ω² √((X_l − X_r)² + (Y_l − Y_r)²)
 
-    ``X``, ``Y`` moments left out of balance along the track, in the planes of the left and the right wheels [kg·m];
-    ``b`` half the distance of the planes [m]; ``ω`` speed of the wheels [rad/s]. Returns [N·m].
+    ``X_l``, ``X_r`` moments left out of balance along the track, in the planes of the left and the right wheels, along
+    the crank from which angles count [kg·m]; ``Y_l``, ``Y_r`` moments left out of balance along the track, a right
+    angle ahead of that crank [kg·m]; ``b`` half the distance of the planes [m]; ``ω`` speed of the wheels [rad/s].
+    Returns [N·m].
 
     By hand: 5 kg·m forward on the left, 3 kg·m backward on the right, planes 1.5 m apart, 10 rad/s: 8 × 0.75 × 100.
 
@@ -80,9 +82,12 @@ def share_balanced(
 
     c = −(X_l U_l + Y_l V_l + X_r U_r + Y_r V_r)/(U_l² + V_l² + U_r² + V_r²)
 
-    ``X``, ``Y`` moments of all that turns, balance masses included; ``U``, ``V`` of what reciprocates; in the planes
-    of the left and the right wheels [kg·m]. Returns a ratio [-]: 0 where only what turns is balanced, below 0 where not
-    even that is. Raises OutOfRange where nothing reciprocates.
+    ``X_l``, ``X_r`` moments of all that turns, balance masses included, in the planes of the left and the right wheels,
+    along the crank from which angles count [kg·m]; ``Y_l``, ``Y_r`` moments of the same a right angle ahead of that
+    crank [kg·m]; ``U_l``, ``U_r`` moments of what reciprocates, in the planes of the left and the right wheels, along
+    that crank [kg·m]; ``V_l``, ``V_r`` moments of what reciprocates a right angle ahead of it [kg·m]. Returns a ratio
+    [-]: 0 where only what turns is balanced, below 0 where not even that is. Raises OutOfRange where nothing
+    reciprocates.
 
     By hand: 10 and 4 kg·m reciprocating, of which 3 and 1.2 kg·m turn opposite.
 

@@ -51,9 +51,9 @@ def along_in_plane(
 
     X = X_0 + m r cos α (b + y)/(2 b)
 
-    ``X_0`` of the masses before [kg·m]; ``m`` one more [kg], ``r`` its radius [m], ``α`` its angle [rad]; ``b`` half
-    the distance of the planes [m], above 0; ``y`` its distance from the middle, towards this wheel [m]. Returns [kg·m].
-    Raises OutOfRange outside.
+    ``X_0`` moment of the masses before [kg·m]; ``m`` one more mass [kg]; ``r`` its radius [m]; ``α`` its angle [rad];
+    ``b`` half the distance of the planes [m], above 0; ``y`` distance of the mass from the middle, towards this wheel
+    [m]. Returns [kg·m]. Raises OutOfRange outside.
 
     By hand: 100 kg at 0.3 m, 0.35 m out of 0.75 m: 30 × 1.1/1.5.
 
@@ -72,7 +72,8 @@ def across_in_plane(
 
     Y = Y_0 + m r sin α (b + y)/(2 b)
 
-    Arguments and range as of ``along_in_plane``. Returns [kg·m]. Raises OutOfRange outside.
+    ``Y_0`` moment of the masses before [kg·m]. Other arguments and their range as of ``along_in_plane``. Returns
+    [kg·m]. Raises OutOfRange outside.
 
     By hand: the same mass on the other side of the middle, a right angle ahead: 30 × 0.4/1.5.
 

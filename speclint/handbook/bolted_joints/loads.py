@@ -65,7 +65,7 @@ def clamping_load_left(F_i: Newtons, Phi: Ratio, P: Newtons) -> Newtons:
 def separation_factor(F_i: Newtons, Phi: Ratio, P: Newtons) -> Ratio:
     """Multiple of the working load at which the joint separates.
 
-    F_i: preload, N. Phi: load factor, below 1. P: working load, N, above 0. Returns a ratio.
+    F_i: preload, N. Phi: load factor, below 1. P: working load, N, above 0. Returns a ratio. Raises OutOfRange outside.
     """
     require(Phi < 1, f"load factor {Phi:.3g} is not below 1")
     require(P > 0 * P, "separation needs a working load above 0")

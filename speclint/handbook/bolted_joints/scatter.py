@@ -56,7 +56,7 @@ def _source_of(found: Row) -> Source:
 def scatter_of_factor(alpha_A: Ratio) -> Ratio:
     """Scatter each side of the mean preload that a tightening factor stands for.
 
-    alpha_A: greatest over least preload, at least 1. Returns a ratio from 0 to 1.
+    alpha_A: greatest over least preload, at least 1. Returns a ratio from 0 to 1. Raises OutOfRange outside.
 
     >>> round(scatter_of_factor(alpha_A=1.6), 2)  # VDI 2230, Table A8: ±23 %
     0.23

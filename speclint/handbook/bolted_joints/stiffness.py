@@ -90,6 +90,7 @@ def frustum_stiffness(E: Pascals, d: Metres, D: Metres, t: Metres, alpha: Radian
 
     E: modulus, Pa. d: hole (Shigley takes the bolt), m. D: diameter at the narrow end, m, more than d.
     t: thickness, m, above 0. alpha: half angle, rad, between 0 and 90°. Returns N/m.
+    Raises OutOfRange outside, and unless d is above 0.
 
     Published check, Shigley, Ex. 8-2, upper steel cone, 30.80 Mlbf/in:
 
@@ -112,7 +113,7 @@ def member_stiffness(E: Pascals, d: Metres, D: Metres, L: Metres, alpha: Radians
     """Stiffness of clamped parts of one modulus: two equal cones of pressure in series.
 
     E: modulus, Pa. d: hole (or bolt), m. D: face under nut, m. L: grip, m. alpha: half angle, rad.
-    Returns N/m. A flange narrower than the widest cone, D + L tan alpha, is softer than this says.
+    Returns N/m. A flange narrower than the widest cone, D + L tan α, is softer than this says.
 
     Published check, Shigley, Ex. 8-2, both parts steel, 14.64 Mlbf/in:
 

@@ -75,6 +75,7 @@ def permissible_preload(
     nu: share of proof strength, above 0 and at most 1 (0.9 is usual). R_p02: least 0.2 % proof strength, Pa.
     A_s: stress area, m². P: pitch, m. d_2: pitch diameter, m. mu_t: friction in the thread. alpha: flank
     angle, rad. Returns N. The section counts as fully plastic in torsion, as VDI 2230 has it.
+    Raises OutOfRange unless 0 < ν ≤ 1.
 
     Published check, VDI 2230 Table A1 (from memory): M12, 8.8, friction 0.12, 43.0 kN within 0.5 %:
 

@@ -155,7 +155,7 @@ def preload_with_friction(
 ) -> Newtons:
     """Preload that a torque on the nut gives, by the long form.
 
-    T: torque, N·m; other arguments as ``thread_torque`` and ``bearing_torque``. Returns N.
+    T: torque, N·m. Other arguments as ``thread_torque`` and ``bearing_torque``. Returns N.
 
     Published check, Shigley, Ex. 8-1 in reverse, 6.4 kN:
 

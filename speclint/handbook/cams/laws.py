@@ -34,7 +34,9 @@ _SARKAR = SARKAR.at("ch. 9")
 
 @formula("s = 2 x² if x ≤ 0.5, else 1 − 2 (1 − x)²", cites=[NORTON])
 def parabolic_displacement(x: Ratio) -> Ratio:
-    """Displacement at constant acceleration and then the same deceleration; ``x`` 0 to 1, else OutOfRange.
+    """Displacement at constant acceleration and then the same deceleration.
+
+    ``x`` share of the rise turned, 0 to 1. Returns the displacement as a share of the lift. Raises OutOfRange outside.
 
     >>> parabolic_displacement(0.25), parabolic_displacement(0.75)
     (0.125, 0.875)
@@ -45,7 +47,10 @@ def parabolic_displacement(x: Ratio) -> Ratio:
 
 @formula("v = 4 x if x ≤ 0.5, else 4 (1 − x)", cites=[NORTON])
 def parabolic_velocity(x: Ratio) -> Ratio:
-    """Velocity of the parabolic law, at most 2; ``x`` 0 to 1, else OutOfRange.
+    """Velocity of the parabolic law, at most 2.
+
+    ``x`` share of the rise turned, 0 to 1. Returns the derivative of the displacement with respect to x. Raises
+    OutOfRange outside.
 
     >>> parabolic_velocity(0.5)
     2.0
@@ -56,7 +61,10 @@ def parabolic_velocity(x: Ratio) -> Ratio:
 
 @formula("a = 4 if x < 0.5, else −4", cites=[NORTON])
 def parabolic_acceleration(x: Ratio) -> Ratio:
-    """Acceleration of the parabolic law; ``x`` 0 to 1, else OutOfRange.
+    """Acceleration of the parabolic law.
+
+    ``x`` share of the rise turned, 0 to 1. Returns the second derivative of the displacement with respect to x. Raises
+    OutOfRange outside.
 
     It jumps at both ends and in the middle, where the jerk is infinite. At the jump in the middle
     the deceleration is given, which the spring has to supply.
@@ -70,7 +78,9 @@ def parabolic_acceleration(x: Ratio) -> Ratio:
 
 @formula("s = (1 − cos(π x))/2", cites=[NORTON, _SARKAR])
 def harmonic_displacement(x: Ratio) -> Ratio:
-    """Displacement in simple harmonic motion; ``x`` 0 to 1, else OutOfRange.
+    """Displacement in simple harmonic motion.
+
+    ``x`` share of the rise turned, 0 to 1. Returns the displacement as a share of the lift. Raises OutOfRange outside.
 
     >>> round(harmonic_displacement(1 / 3), 9)  # (1 − cos 60°)/2
     0.25
@@ -81,7 +91,10 @@ def harmonic_displacement(x: Ratio) -> Ratio:
 
 @formula("v = (π/2) sin(π x)", cites=[NORTON, _SARKAR])
 def harmonic_velocity(x: Ratio) -> Ratio:
-    """Velocity in simple harmonic motion, at most π/2; ``x`` 0 to 1, else OutOfRange.
+    """Velocity in simple harmonic motion, at most π/2.
+
+    ``x`` share of the rise turned, 0 to 1. Returns the derivative of the displacement with respect to x. Raises
+    OutOfRange outside.
 
     >>> round(harmonic_velocity(0.5), 4)
     1.5708
@@ -92,7 +105,10 @@ def harmonic_velocity(x: Ratio) -> Ratio:
 
 @formula("a = (π²/2) cos(π x)", cites=[NORTON, _SARKAR])
 def harmonic_acceleration(x: Ratio) -> Ratio:
-    """Acceleration in simple harmonic motion, at most π²/2; ``x`` 0 to 1, else OutOfRange.
+    """Acceleration in simple harmonic motion, at most π²/2.
+
+    ``x`` share of the rise turned, 0 to 1. Returns the second derivative of the displacement with respect to x. Raises
+    OutOfRange outside.
 
     It jumps where the rise meets a dwell, where the jerk is infinite.
 
@@ -105,7 +121,9 @@ def harmonic_acceleration(x: Ratio) -> Ratio:
 
 @formula("s = x − sin(2 π x)/(2 π)", cites=[NORTON])
 def cycloidal_displacement(x: Ratio) -> Ratio:
-    """Displacement of the cycloidal law; ``x`` 0 to 1, else OutOfRange.
+    """Displacement of the cycloidal law.
+
+    ``x`` share of the rise turned, 0 to 1. Returns the displacement as a share of the lift. Raises OutOfRange outside.
 
     >>> round(cycloidal_displacement(0.25), 4)  # 0.25 − 1/(2π)
     0.0908
@@ -116,7 +134,10 @@ def cycloidal_displacement(x: Ratio) -> Ratio:
 
 @formula("v = 1 − cos(2 π x)", cites=[NORTON])
 def cycloidal_velocity(x: Ratio) -> Ratio:
-    """Velocity of the cycloidal law, at most 2; ``x`` 0 to 1, else OutOfRange.
+    """Velocity of the cycloidal law, at most 2.
+
+    ``x`` share of the rise turned, 0 to 1. Returns the derivative of the displacement with respect to x. Raises
+    OutOfRange outside.
 
     >>> cycloidal_velocity(0.5)
     2.0
@@ -127,7 +148,10 @@ def cycloidal_velocity(x: Ratio) -> Ratio:
 
 @formula("a = 2 π sin(2 π x)", cites=[NORTON])
 def cycloidal_acceleration(x: Ratio) -> Ratio:
-    """Acceleration of the cycloidal law, at most 2π, zero at both ends; ``x`` 0 to 1, else OutOfRange.
+    """Acceleration of the cycloidal law, at most 2π, zero at both ends.
+
+    ``x`` share of the rise turned, 0 to 1. Returns the second derivative of the displacement with respect to x. Raises
+    OutOfRange outside.
 
     >>> round(cycloidal_acceleration(0.25), 3)
     6.283
@@ -138,7 +162,9 @@ def cycloidal_acceleration(x: Ratio) -> Ratio:
 
 @formula("s = 10 x³ − 15 x⁴ + 6 x⁵", cites=[NORTON])
 def polynomial_345_displacement(x: Ratio) -> Ratio:
-    """Displacement of the 3-4-5 polynomial; ``x`` 0 to 1, else OutOfRange.
+    """Displacement of the 3-4-5 polynomial.
+
+    ``x`` share of the rise turned, 0 to 1. Returns the displacement as a share of the lift. Raises OutOfRange outside.
 
     >>> polynomial_345_displacement(0.5)
     0.5
@@ -149,7 +175,10 @@ def polynomial_345_displacement(x: Ratio) -> Ratio:
 
 @formula("v = 30 x² − 60 x³ + 30 x⁴", cites=[NORTON])
 def polynomial_345_velocity(x: Ratio) -> Ratio:
-    """Velocity of the 3-4-5 polynomial, at most 15/8; ``x`` 0 to 1, else OutOfRange.
+    """Velocity of the 3-4-5 polynomial, at most 15/8.
+
+    ``x`` share of the rise turned, 0 to 1. Returns the derivative of the displacement with respect to x. Raises
+    OutOfRange outside.
 
     >>> polynomial_345_velocity(0.5)
     1.875
@@ -160,7 +189,10 @@ def polynomial_345_velocity(x: Ratio) -> Ratio:
 
 @formula("a = 60 x − 180 x² + 120 x³", cites=[NORTON])
 def polynomial_345_acceleration(x: Ratio) -> Ratio:
-    """Acceleration of the 3-4-5 polynomial, at most 10/√3, zero at both ends; ``x`` 0 to 1, else OutOfRange.
+    """Acceleration of the 3-4-5 polynomial, at most 10/√3, zero at both ends.
+
+    ``x`` share of the rise turned, 0 to 1. Returns the second derivative of the displacement with respect to x. Raises
+    OutOfRange outside.
 
     >>> round(polynomial_345_acceleration((1 - 3**-0.5) / 2), 3)
     5.774

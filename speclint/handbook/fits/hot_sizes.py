@@ -134,7 +134,8 @@ def shrinking_temperature(
     ``delta`` greatest interference and ``c`` entering clearance wanted, both diametral [m]; ``D`` joint [m];
     ``alpha_out``, ``alpha_in`` mean coefficients over each part's own change of temperature [1/K];
     ``T_in`` temperature of the inner part, chilled or not, ``T_ref`` that of the drawing [K].
-    Returns [K]. Whether the metal may be heated so far must be checked separately.
+    Returns [K]. Whether the metal may be heated so far must be checked separately. Raises OutOfRange unless D and α_out
+    are above 0.
 
     Bhavikatti, example 8.8.17: 0.2 mm on 250 mm at 12e-6 is 66.67 K above the drawing's 20 °C.
 

@@ -96,8 +96,8 @@ def interference_for_pressure(
 
     δ = p D (((D² + d_in²)/(D² − d_in²) − ν_in)/E_in + ((D_out² + D²)/(D_out² − D²) + ν_out)/E_out)
 
-    ``p`` contact pressure [Pa]; the rest as for ``contact_pressure``. Returns [m].
-    Raises OutOfRange unless 0 ≤ d_in < D < D_out.
+    ``p`` contact pressure [Pa]. Other arguments as for ``contact_pressure``. Returns [m]. Raises OutOfRange unless 0 ≤
+    d_in < D < D_out.
 
     Bhavikatti, example 8.8.16: 2 × 0.189 mm; unrounded, 250 (166.364 + 136.667)/200000 = 0.379 mm.
 

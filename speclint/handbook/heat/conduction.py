@@ -226,7 +226,7 @@ def areas_together(A_0: SquareMetres, A_1: SquareMetres) -> SquareMetres:
 
     A = A_0 + A_1
 
-    ``A_0``, ``A_1`` [m²]. Returns [m²].
+    ``A_0`` area so far [m²]; ``A_1`` area that is added [m²]. Returns [m²].
 
     >>> areas_together(A_0=0.25, A_1=0.5)
     0.75

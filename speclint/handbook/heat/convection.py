@@ -122,9 +122,9 @@ def film_coefficient(Nu: Ratio, λ: WattsPerMetreKelvin, d: Metres) -> WattsPerS
 
     h = Nu λ/d
 
-    ``Nu`` Nusselt number; ``λ`` conductivity of the fluid [W/(m·K)]; ``d`` the length on which the number is
-    based: bore or hydraulic diameter, outside diameter, height [m]. Returns [W/(m²·K)].
-    Raises OutOfRange unless d is above 0.
+    ``Nu`` Nusselt number; ``λ`` conductivity of the fluid [W/(m·K)]; ``d`` the length on which the number is based
+    (bore or hydraulic diameter, outside diameter, height) [m]. Returns [W/(m²·K)]. Raises OutOfRange unless d is above
+    0.
 
     >>> round(film_coefficient(Nu=500.0, λ=0.05, d=0.1), 6)
     250.0

@@ -35,12 +35,13 @@ def mean_wall_temperature(
 
     T_w = (x h_1 T_1 + (1 − x) h_2 T_2 + U_o T_o)/(x h_1 + (1 − x) h_2 + U_o)
 
-    ``x`` share of the cycle, 0 to 1, in which steam of ``T_1`` [K] washes the wall with a film coefficient
-    ``h_1``; in the rest, steam of ``T_2`` with ``h_2``; ``U_o`` coefficient from the wall outwards to whatever
-    has ``T_o``: a jacket, a passage, or the air through the lagging, on the bore's area [W/(m²·K)]. Returns
-    [K], between the least and the greatest of the three. Raises OutOfRange for x outside, a coefficient below
-    0, or none above 0. Film coefficients in an engine are uncertain by a factor of two (common practice): calculate
-    with both ends.
+    ``x`` share of the cycle in which the first steam washes the wall, 0 to 1; ``h_1`` film coefficient of the first
+    steam [W/(m²·K)]; ``T_1`` temperature of the first steam [K]; ``h_2`` film coefficient of the steam in the rest of
+    the cycle [W/(m²·K)]; ``T_2`` temperature of the steam in the rest of the cycle [K]; ``U_o`` coefficient from the
+    wall outwards, on the bore's area [W/(m²·K)]; ``T_o`` temperature of what lies outwards (a jacket, a passage, or the
+    air through the lagging) [K]. Returns [K], between the least and the greatest of the three. Raises OutOfRange for x
+    outside, a coefficient below 0, or none above 0. Film coefficients in an engine are uncertain by a factor of two
+    (common practice): calculate with both ends.
 
     By hand: (0.4·500·600 + 0.6·250·400 + 50·300)/(200 + 150 + 50) = 195 000/400.
 

@@ -73,8 +73,8 @@ def carbon_equivalent(C: Ratio, Mn: Ratio, Cr: Ratio, Mo: Ratio, V: Ratio, Ni: R
 def carbon_equivalent_cet(C: Ratio, Mn: Ratio, Mo: Ratio, Cr: Ratio, Cu: Ratio, Ni: Ratio) -> Ratio:
     """Carbon equivalent CET, on which the preheat temperature of EN 1011-2 rests.
 
-    C 0.05 to 0.32 %, Mn 0.5 to 1.9 %, Mo to 0.75 %, Cr to 1.5 %, Cu to 0.7 %, Ni to 2.5 %: mass fractions.
-    Returns a mass fraction.
+    ``C`` carbon, 0.05 to 0.32 %; ``Mn`` manganese, 0.5 to 1.9 %; ``Mo`` molybdenum, to 0.75 %; ``Cr`` chromium, to 1.5
+    %; ``Cu`` copper, to 0.7 %; ``Ni`` nickel, to 2.5 %. Each is a mass fraction. Returns a mass fraction.
 
     Hand working: 0.18 + 1.45/10 + (0.05 + 0.10)/20 + 0.08/40 = 0.3345 %.
 

@@ -59,7 +59,7 @@ def slenderness(K: Ratio, L: Metres, r: Metres) -> Ratio:
 def transition_slenderness(E: Pascals, S_y: Pascals) -> Ratio:
     """Slenderness at which Johnson's formula meets Euler's.
 
-    E: modulus, Pa, and S_y: yield strength, Pa, above 0. Returns a ratio. Raises OutOfRange otherwise.
+    E: modulus, Pa, above 0. S_y: yield strength, Pa, above 0. Returns a ratio. Raises OutOfRange otherwise.
 
     >>> round(transition_slenderness(E=30e6, S_y=42e3), 2)  # Wentzell, Ex. 3.5
     118.74
@@ -86,8 +86,8 @@ def euler_load(E: Pascals, I: MetresToTheFourth, K: Ratio, L: Metres) -> Newtons
 def johnson_load(A: SquareMetres, S_y: Pascals, E: Pascals, lambda_: Ratio) -> Newtons:
     """Load at which a short strut buckles.
 
-    A: area, m². S_y: yield strength hot, Pa. E: modulus hot, Pa. lambda_: slenderness, to the
-    transition slenderness. Returns N.
+    A: area, m². S_y: yield strength hot, Pa. E: modulus hot, Pa. lambda_: slenderness, to the transition slenderness.
+    Returns N. Raises OutOfRange outside.
 
     Published check, Wentzell, Ex. 3.6, twice 35 116.5 lbf:
 

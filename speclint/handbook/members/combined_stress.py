@@ -23,8 +23,8 @@ from speclint.handbook.tables import KHURMI, SHIGLEY
 def direct_stress(F: Newtons, A: SquareMetres) -> Pascals:
     """Mean stress of the area that carries a load.
 
-    F: load, along the axis of a section or across the area that it shears or presses, N. A: that area, m².
-    Returns Pa. OutOfRange unless A is above 0.
+    F: load, along the axis of a section or across the area that it shears or presses, N. A: area that carries the load,
+    m². Returns Pa. OutOfRange unless A is above 0.
 
     >>> direct_stress(F=320e3, A=0.004) / 1e6
     80.0

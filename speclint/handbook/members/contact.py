@@ -37,7 +37,8 @@ POINT_DEPTH_OF_SHEAR = 0.48
 def projected_pressure(F: Newtons, d: Metres, b: Metres) -> Pascals:
     """Mean pressure of a pin or a journal on its projected area.
 
-    F: load, N. d: diameter of the pin, b: length that bears, m. Returns Pa. OutOfRange unless d and b are above 0.
+    ``F`` load [N]; ``d`` diameter of the pin [m]; ``b`` length that bears [m]. Returns [Pa]. Raises OutOfRange unless d
+    and b are above 0.
 
     Published check, Jindal: 22 kN on a journal 95.74 mm across and as long, 2.4 N/mm².
 
@@ -96,8 +97,8 @@ def relative_radius(R_1: Metres, R_2: Metres) -> Metres:
 def line_pressure(F: Newtons, L: Metres, R: Metres, E_star: Pascals) -> Pascals:
     """Greatest pressure where two parallel rollers touch.
 
-    F: load, N, 0 or more. L: length of contact, and R: relative radius, m, above 0. E_star: contact modulus, Pa, above
-    0. Returns Pa. Raises OutOfRange outside.
+    ``F`` load, 0 or more [N]; ``L`` length of contact, above 0 [m]; ``R`` relative radius, above 0 [m]; ``E_star``
+    contact modulus, above 0 [Pa]. Returns [Pa]. Raises OutOfRange outside.
     """
     _check_load(F)
     _check_line(L, R, E_star)

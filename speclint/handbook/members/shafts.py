@@ -41,7 +41,7 @@ _WIDEST_KEYWAY, _DEEPEST_KEYWAY = 0.5, 0.1875
 def torque_of_power(P: Watts, omega: RadiansPerSecond) -> NewtonMetres:
     """Mean torque of a shaft that transmits power.
 
-    P: power, W. omega: speed, rad/s, above 0. Returns N·m.
+    P: power, W. omega: speed, rad/s, above 0. Returns N·m. Raises OutOfRange outside.
     """
     require(omega > 0 * omega, "a shaft at rest transmits no power")
     return P / omega

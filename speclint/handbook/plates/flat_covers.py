@@ -64,8 +64,10 @@ def bolted_cover_stress(
 
     σ = (C p G² + 1.9 W h_G/G)/(E t²)
 
-    ``t`` thickness, corrosion taken off [m]; the rest as for ``bolted_cover_thickness``. Returns [Pa].
-    Raises OutOfRange unless G > 0, p ≥ 0, t > 0 and 0 < E ≤ 1.
+    ``G`` diameter at the gasket's reaction [m]; ``C`` factor (``bolted_cover_factor``); ``p`` pressure, 0 for seating
+    [Pa]; ``t`` thickness, corrosion taken off [m]; ``E`` efficiency of any weld in the plate [-]; ``W`` load of all
+    studs [N]; ``h_G`` lever from stud circle to gasket [m]. Returns [Pa]. Raises OutOfRange unless G > 0, p ≥ 0, t > 0
+    and 0 < E ≤ 1.
 
     Hand working: (0.3 × 2 × 250 000 + 1.9 × 600e3 × 40/500)/50² = 96.48 MPa.
 
@@ -106,7 +108,7 @@ def period_cover_thickness(D: Metres, C: Ratio, p: Pascals, sigma: Pascals) -> M
 
     ``D`` bore or diameter under pressure [m]; ``C`` factor of the fixing, 0.1 for a cylinder head, 0.162 for
     a bolted cover; ``p`` pressure [Pa]; ``sigma`` allowable stress, 30 to 50 MPa in iron [Pa]. Returns [m].
-    Raises OutOfRange unless C ≥ 0, p ≥ 0 and sigma > 0.
+    Raises OutOfRange unless C ≥ 0, p ≥ 0 and σ > 0.
 
     Jindal, example 5-2: 16.5 mm, made 17.
 

@@ -115,7 +115,7 @@ def stroke_factor(tau_U: Pascals, tau_O: Pascals, tau_H0: Pascals, m: Ratio) -> 
     S = (τ_H0 − (1 − m) τ_U)/(τ_O − τ_U)
 
     ``tau_U``, ``tau_O`` lower and upper corrected stress [Pa]; ``tau_H0`` stroke strength from zero [Pa];
-    ``m`` slope of the line. Returns [-]. Raises OutOfRange unless 0 ≤ tau_U < tau_O.
+    ``m`` slope of the line. Returns [-]. Raises OutOfRange unless 0 ≤ τ_U < τ_O.
 
     Hand working: (500 − 0.25 × 200)/(500 − 200) = 1.5.
 
@@ -161,7 +161,7 @@ def goodman_factor(tau_U: Pascals, tau_O: Pascals, S_e: Pascals, S_su: Pascals) 
 
     ``tau_U``, ``tau_O`` lower and upper corrected stress [Pa]; ``S_e`` endurance at no mean stress
     (``goodman_endurance``), ``S_su`` shear strength [Pa]. Returns [-].
-    Raises OutOfRange unless 0 ≤ tau_U < tau_O.
+    Raises OutOfRange unless 0 ≤ τ_U < τ_O.
 
     Hand working: amplitude 100, mean 200 on 400 and 800 MPa: 1/(0.25 + 0.25) = 2.
 

@@ -299,7 +299,7 @@ def natural_frequency(d: Metres, D: Metres, n: Ratio, G: Pascals, rho: Kilograms
     f = d/(2 π n D²) √(G/(2 ρ))
 
     ``d`` wire, ``D`` mean coil diameter [m]; ``n`` working coils; ``G`` modulus of rigidity [Pa]; ``rho``
-    density [kg/m³]. Returns [1/s]. Raises OutOfRange unless D > d > 0 and n, G and rho > 0.
+    density [kg/m³]. Returns [1/s]. Raises OutOfRange unless D > d > 0 and n, G and ρ > 0.
 
     Hand working: 8/48 mm, 8 coils, 81.5 GPa, 7850 kg/m³:
     0.008/(2π × 8 × 0.002304) × 2278.4 = 157.4 per second.

@@ -41,7 +41,7 @@ def load_tolerance(Q: Ratio, F: Newtons, d: Metres, D: Metres, n: Ratio) -> Newt
     k_f = 0.803 + 1.6/n − 1/(3 n²)
 
     ``Q`` factor of the quality grade (``quality_factor``); ``F`` stated load [N]; ``d`` wire, ``D`` mean coil
-    diameter [m], entered in mm; ``n`` working coils; w = D/d. Returns [N]. Raises OutOfRange beyond the
+    diameter [m], entered in mm; ``n`` working coils. The index w is D/d. Returns [N]. Raises OutOfRange beyond the
     standard's wires of 0.07 to 16 mm, diameters to 200 mm, index of 4 to 20 and at least 2 coils.
 
     Hand working, 8/48 mm, 8 coils, 1000 N, grade 2: 65.92 × 955.4/489.8 × 0.90732 = 116.7;

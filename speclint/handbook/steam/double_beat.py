@@ -77,9 +77,9 @@ def throat_area(D: Metres, d: Metres, A_o: SquareMetres) -> SquareMetres:
 
     T = π (D² − d²)/4 − A_o
 
-    ``D`` bore [m]; ``d`` diameter of a round body in its middle: spindle, hub or the valve itself [m], 0 if
-    none; ``A_o`` area of ribs and whatever else stands across [m²]. Returns [m²].
-    Raises OutOfRange unless 0 ≤ d < D, A_o is not below 0, and some opening is left.
+    ``D`` bore [m]; ``d`` diameter of a round body in its middle (spindle, hub or the valve itself), 0 if none [m];
+    ``A_o`` area of ribs and whatever else stands across [m²]. Returns [m²]. Raises OutOfRange unless 0 ≤ d < D, A_o is
+    not below 0, and some opening is left.
 
     By hand: π (0.15² − 0.04²)/4 − 3 · 0.055 · 0.008 = 0.017671 − 0.001257 − 0.00132.
 
@@ -135,8 +135,8 @@ def lift_for_area(T: SquareMetres, d: Metres, w: Metres, β: Radians) -> Metres:
 
     h where ``beat_area`` (h) = T
 
-    ``T`` area of the throat [m²], above 0; other arguments and limits as ``beat_area``. Returns [m].
-    The area rises with the lift throughout, so there is one such lift; it is solved in closed form.
+    ``T`` area of the throat [m²], above 0. Other arguments and limits as ``beat_area``. Returns [m]. The area rises
+    with the lift throughout, so there is one such lift; it is solved in closed form.
 
     A flat single beat with an open throat, π d²/4: d/4.
 
@@ -204,8 +204,8 @@ def gain_of_second_beat(A: SquareMetres, A_1: SquareMetres) -> Ratio:
 
     k = A/A_1
 
-    ``A`` flow area of the valve and ``A_1`` of the single beat at the same lift [m²]; A_1 above 0, else
-    OutOfRange.
+    ``A`` flow area of the valve [m²]; ``A_1`` flow area of the single beat at the same lift [m²], above 0. Returns a
+    ratio. Raises OutOfRange outside.
 
     >>> round(gain_of_second_beat(0.018, 0.010), 9)
     1.8

@@ -76,7 +76,8 @@ def saturation_pressure(T: Kelvins) -> Pascals:
 def superheat(p: Pascals, T: Kelvins) -> KelvinDifference:
     """Temperature of dry steam above its boiling point.
 
-    p: Pa absolute, 611.213 Pa to 22.064 MPa; T: K. Returns K, not below 0. OutOfRange for water.
+    ``p`` pressure, absolute [Pa], 611.213 Pa to 22.064 MPa; ``T`` temperature of the steam [K]. Returns [K], not below
+    0. Raises OutOfRange for water.
 
     >>> round(superheat(0.1e6, 472.755919), 6)
     100.0
@@ -91,7 +92,8 @@ def superheat(p: Pascals, T: Kelvins) -> KelvinDifference:
 def steam_density(p: Pascals, T: Kelvins) -> KilogramsPerCubicMetre:
     """Density of dry steam.
 
-    p: Pa absolute; T: K; both within IAPWS-IF97. Returns kg/m³. OutOfRange outside and for water.
+    p: absolute pressure, Pa; T: temperature, K. Both lie within IAPWS-IF97. Returns kg/m³. OutOfRange outside and for
+    water.
 
     >>> round(1 / steam_density(0.0035e6, 300.0), 5)  # Table 15: 39.4913866
     39.49139
@@ -103,7 +105,8 @@ def steam_density(p: Pascals, T: Kelvins) -> KilogramsPerCubicMetre:
 def steam_specific_volume(p: Pascals, T: Kelvins) -> CubicMetresPerKilogram:
     """Volume of one kilogram of dry steam.
 
-    p: Pa absolute; T: K; both within IAPWS-IF97. Returns m³/kg. OutOfRange outside and for water.
+    p: absolute pressure, Pa; T: temperature, K. Both lie within IAPWS-IF97. Returns m³/kg. OutOfRange outside and for
+    water.
 
     >>> round(steam_specific_volume(0.0035e6, 700.0), 7)  # Table 15
     92.3015898
@@ -115,7 +118,8 @@ def steam_specific_volume(p: Pascals, T: Kelvins) -> CubicMetresPerKilogram:
 def steam_enthalpy(p: Pascals, T: Kelvins) -> JoulesPerKilogram:
     """Specific enthalpy of dry steam, zero near water at the triple point.
 
-    p: Pa absolute; T: K; both within IAPWS-IF97. Returns J/kg. OutOfRange outside and for water.
+    p: absolute pressure, Pa; T: temperature, K. Both lie within IAPWS-IF97. Returns J/kg. OutOfRange outside and for
+    water.
 
     >>> round(steam_enthalpy(30e6, 700.0) / 1e3, 5)  # Table 15
     2631.49474
@@ -127,7 +131,8 @@ def steam_enthalpy(p: Pascals, T: Kelvins) -> JoulesPerKilogram:
 def steam_entropy(p: Pascals, T: Kelvins) -> JoulesPerKilogramKelvin:
     """Specific entropy of dry steam, zero at water of the triple point.
 
-    p: Pa absolute; T: K; both within IAPWS-IF97. Returns J/(kg·K). OutOfRange outside and for water.
+    p: absolute pressure, Pa; T: temperature, K. Both lie within IAPWS-IF97. Returns J/(kg·K). OutOfRange outside and
+    for water.
 
     >>> round(steam_entropy(0.0035e6, 700.0) / 1e3, 6)  # Table 15: 10.1749996
     10.175
@@ -139,7 +144,8 @@ def steam_entropy(p: Pascals, T: Kelvins) -> JoulesPerKilogramKelvin:
 def steam_heat_capacity(p: Pascals, T: Kelvins) -> JoulesPerKilogramKelvin:
     """Specific heat of dry steam at constant pressure.
 
-    p: Pa absolute; T: K; both within IAPWS-IF97. Returns J/(kg·K). OutOfRange outside and for water.
+    p: absolute pressure, Pa; T: temperature, K. Both lie within IAPWS-IF97. Returns J/(kg·K). OutOfRange outside and
+    for water.
 
     >>> round(steam_heat_capacity(0.0035e6, 700.0) / 1e3, 8)  # Table 15
     2.08141274
@@ -153,7 +159,7 @@ def steam_heat_capacity(p: Pascals, T: Kelvins) -> JoulesPerKilogramKelvin:
 def steam_isentropic_exponent(p: Pascals, T: Kelvins) -> Ratio:
     """Exponent of the isentrope p·v^κ through a state of dry steam.
 
-    p: Pa absolute; T: K; both within IAPWS-IF97. OutOfRange outside and for water.
+    p: absolute pressure, Pa; T: temperature, K. Both lie within IAPWS-IF97. OutOfRange outside and for water.
     Equal to w²/(p·v) with w the speed of sound.
 
     >>> w, v = steam_speed_of_sound(15e5, 573.15), steam_specific_volume(15e5, 573.15)
@@ -167,7 +173,8 @@ def steam_isentropic_exponent(p: Pascals, T: Kelvins) -> Ratio:
 def steam_speed_of_sound(p: Pascals, T: Kelvins) -> MetresPerSecond:
     """Speed of sound in dry steam.
 
-    p: Pa absolute; T: K; both within IAPWS-IF97. Returns m/s. OutOfRange outside and for water.
+    p: absolute pressure, Pa; T: temperature, K. Both lie within IAPWS-IF97. Returns m/s. OutOfRange outside and for
+    water.
 
     >>> round(steam_speed_of_sound(0.0035e6, 700.0), 6)  # Table 15
     644.289068
@@ -179,7 +186,7 @@ def steam_speed_of_sound(p: Pascals, T: Kelvins) -> MetresPerSecond:
 def steam_viscosity(p: Pascals, T: Kelvins) -> PascalSeconds:
     """Dynamic viscosity of dry steam, without the critical enhancement.
 
-    p: Pa absolute; T: K, up to 1173.15 K. Returns Pa·s. OutOfRange outside and for water.
+    p: absolute pressure, Pa; T: temperature, K, up to 1173.15 K. Returns Pa·s. OutOfRange outside and for water.
 
     Near the published state of 433.15 K and 1 kg/m³ (R12-08 Table 4, 14.538324 μPa·s):
 
@@ -194,8 +201,8 @@ def steam_viscosity(p: Pascals, T: Kelvins) -> PascalSeconds:
 def steam_conductivity(p: Pascals, T: Kelvins) -> WattsPerMetreKelvin:
     """Thermal conductivity of dry steam, without the critical enhancement.
 
-    p: Pa absolute, up to 4 MPa, where the enhancement left out is 1.1 % at saturation and less above;
-    T: K, up to 1173.15 K. Returns W/(m·K). OutOfRange outside and for water.
+    p: absolute pressure, Pa, up to 4 MPa, where the enhancement left out is 1.1 % at saturation and less above;
+    T: temperature, K, up to 1173.15 K. Returns W/(m·K). OutOfRange outside and for water.
 
     Near the published limit of zero density at 873.15 K (R15-11 Table 4, 79.1034659 mW/(m·K)):
 
@@ -218,7 +225,7 @@ def steam_conductivity(p: Pascals, T: Kelvins) -> WattsPerMetreKelvin:
 def steam_prandtl_number(p: Pascals, T: Kelvins) -> Ratio:
     """Prandtl number of dry steam, within the range of its conductivity.
 
-    p: Pa absolute, up to 4 MPa; T: K, up to 1173.15 K. OutOfRange outside and for water.
+    p: absolute pressure, Pa, up to 4 MPa; T: temperature, K, up to 1173.15 K. OutOfRange outside and for water.
 
     CoolProp 8.0.0 (IAPWS-95) gives 0.9474 at 1 atm and 250 °C:
 

@@ -150,7 +150,7 @@ def nozzle_area(z: Ratio, d: Metres) -> SquareMetres:
 
     A = z π d²/4
 
-    ``z`` openings of diameter ``d`` [m]. Returns [m²].
+    ``z`` number of the nozzles; ``d`` diameter of each [m]. Returns [m²].
 
     >>> round(nozzle_area(z=4.0, d=0.1) * 1e6, 2)
     31415.93

@@ -97,8 +97,10 @@ def pipe_wall_from_bore(p: Pascals, d: Metres, S: Pascals, E: Ratio, y: Ratio, A
 
     t = (p d + 2 A (S E + p y))/(2 (S E + p y − p))
 
-    ``d`` bore [m]; the rest as for ``pipe_wall``. Returns [m].
-    Raises OutOfRange as there, or when the pressure is beyond what any wall holds by this formula.
+    ``p`` design pressure, gauge [Pa]; ``d`` bore [m]; ``S`` allowable stress at metal temperature [Pa]; ``E``
+    efficiency of the longitudinal weld (1 when seamless) [-]; ``y`` factor (``wall_factor_y``); ``A`` threading,
+    corrosion, wear [m]. Returns [m]. Raises OutOfRange as ``pipe_wall``, or when the pressure is beyond what any wall
+    holds by this formula.
 
     Hand working: 10 MPa, 100 mm, S 100 MPa, y 0.4: 1000/(2 × 94) = 5.319 mm.
 
@@ -118,8 +120,8 @@ def pipe_pressure(t: Metres, D: Metres, S: Pascals, E: Ratio, y: Ratio, A: Metre
 
     p = 2 S E (t − A)/(D − 2 y (t − A))
 
-    ``t`` least wall, the mill's tolerance deducted [m]; the rest as for ``pipe_wall``. Returns [Pa].
-    Raises OutOfRange unless A ≤ t < D/2, S > 0 and 0 < E ≤ 1.
+    ``t`` least wall, the mill's tolerance deducted [m]. Other arguments as for ``pipe_wall``. Returns [Pa]. Raises
+    OutOfRange unless A ≤ t < D/2, S > 0 and 0 < E ≤ 1.
 
     Hand working: 5 mm of 100 mm, S 100 MPa, y 0.4: 1000/(100 − 4) = 10.417 MPa.
 
@@ -184,8 +186,8 @@ def bend_wall(
 
     t = p D/(2 (S E/I + p y)) + A, I the bend factor
 
-    ``I`` the bend factor of the inside, outside (``bend_factor_inside``, ``bend_factor_outside``) or side
-    (1) of the bend; the rest as for ``pipe_wall``. Returns [m]. Raises OutOfRange as there, or unless I > 0.
+    ``I`` the bend factor of the inside, outside (``bend_factor_inside``, ``bend_factor_outside``) or side (1) of the
+    bend. Other arguments as for ``pipe_wall``. Returns [m]. Raises OutOfRange as there, or unless I > 0.
 
     Hand working: 10 MPa, 100 mm, S 100 MPa, y 0.4, I 1.25: 1000/(2 × 84) = 5.952 mm.
 

@@ -102,7 +102,7 @@ def state_at_entropy(p: float, s: float) -> SteamState:
 def wet_steam_enthalpy(p: Pascals, x: Ratio) -> JoulesPerKilogram:
     """Specific enthalpy of wet steam, by its dryness.
 
-    p: Pa absolute, 611.213 Pa to 22.064 MPa; x: dryness, 0 to 1. Returns J/kg. OutOfRange outside.
+    p: absolute pressure, Pa, 611.213 Pa to 22.064 MPa; x: dryness, 0 to 1. Returns J/kg. OutOfRange outside.
 
     iapws 1.5.5 and pyXSteam 0.4.10 have 762.68 of boiling water and 2777.12 kJ/kg of dry steam at 10 bar: 0.96 dry
     2696.54.
@@ -117,7 +117,7 @@ def wet_steam_enthalpy(p: Pascals, x: Ratio) -> JoulesPerKilogram:
 def temperature_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> Kelvins:
     """Temperature at a pressure and an enthalpy, as after throttling.
 
-    p: Pa absolute; h: J/kg. Returns K. OutOfRange outside 0 to 800 °C.
+    p: absolute pressure, Pa; h: enthalpy, J/kg. Returns K. OutOfRange outside 0 to 800 °C.
 
     IAPWS R7-97 Table 24 (from memory) has 575.373370 K by its backward equation, good to 10 mK there:
 
@@ -131,7 +131,7 @@ def temperature_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> Kelvins:
 def density_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> KilogramsPerCubicMetre:
     """Density of water, wet steam or dry steam at a pressure and an enthalpy.
 
-    p: Pa absolute; h: J/kg. Returns kg/m³. OutOfRange outside 0 to 800 °C.
+    p: absolute pressure, Pa; h: enthalpy, J/kg. Returns kg/m³. OutOfRange outside 0 to 800 °C.
 
     >>> round(density_at_enthalpy(10e5, 2777.12e3), 4)  # dry saturated, iapws and pyXSteam: 5.1454
     5.1454
@@ -143,7 +143,7 @@ def density_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> KilogramsPerCubicMe
 def entropy_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> JoulesPerKilogramKelvin:
     """Specific entropy at a pressure and an enthalpy: it rises in throttling.
 
-    p: Pa absolute; h: J/kg. Returns J/(kg·K). OutOfRange outside 0 to 800 °C.
+    p: absolute pressure, Pa; h: enthalpy, J/kg. Returns J/(kg·K). OutOfRange outside 0 to 800 °C.
 
     >>> round(entropy_at_enthalpy(10e5, 2943.22e3) / 1e3, 3)  # 250 °C, three libraries: 6.9266
     6.927
@@ -155,7 +155,7 @@ def entropy_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> JoulesPerKilogramKe
 def dryness_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> Ratio:
     """Dryness at a pressure and an enthalpy: 0 for water, 1 for dry steam.
 
-    p: Pa absolute; h: J/kg. OutOfRange outside 0 to 800 °C.
+    p: absolute pressure, Pa; h: enthalpy, J/kg. OutOfRange outside 0 to 800 °C.
 
     >>> dryness_at_enthalpy(10e5, 2943.22e3)
     1.0
@@ -167,7 +167,7 @@ def dryness_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> Ratio:
 def temperature_at_entropy(p: Pascals, s: JoulesPerKilogramKelvin) -> Kelvins:
     """Temperature after an ideal expansion or compression to a pressure.
 
-    p: Pa absolute; s: J/(kg·K). Returns K. OutOfRange outside 0 to 800 °C.
+    p: absolute pressure, Pa; s: entropy, J/(kg·K). Returns K. OutOfRange outside 0 to 800 °C.
 
     >>> round(temperature_at_entropy(10e5, 6926.62) - 273.15, 2)  # three libraries: 250
     250.0
@@ -179,7 +179,7 @@ def temperature_at_entropy(p: Pascals, s: JoulesPerKilogramKelvin) -> Kelvins:
 def density_at_entropy(p: Pascals, s: JoulesPerKilogramKelvin) -> KilogramsPerCubicMetre:
     """Density of water, wet steam or dry steam at a pressure and an entropy.
 
-    p: Pa absolute; s: J/(kg·K). Returns kg/m³. OutOfRange outside 0 to 800 °C.
+    p: absolute pressure, Pa; s: entropy, J/(kg·K). Returns kg/m³. OutOfRange outside 0 to 800 °C.
 
     >>> round(density_at_entropy(15e5, 6919.89), 3)  # 300 °C, iapws: 5.8928
     5.893
@@ -191,7 +191,7 @@ def density_at_entropy(p: Pascals, s: JoulesPerKilogramKelvin) -> KilogramsPerCu
 def enthalpy_at_entropy(p: Pascals, s: JoulesPerKilogramKelvin) -> JoulesPerKilogram:
     """Specific enthalpy after an ideal expansion to a pressure.
 
-    p: Pa absolute; s: J/(kg·K). Returns J/kg. OutOfRange outside 0 to 800 °C.
+    p: absolute pressure, Pa; s: entropy, J/(kg·K). Returns J/kg. OutOfRange outside 0 to 800 °C.
 
     >>> round(enthalpy_at_entropy(15e5, 6919.89) / 1e3, 2)  # 300 °C, three libraries: 3038.27
     3038.27
@@ -203,7 +203,7 @@ def enthalpy_at_entropy(p: Pascals, s: JoulesPerKilogramKelvin) -> JoulesPerKilo
 def dryness_at_entropy(p: Pascals, s: JoulesPerKilogramKelvin) -> Ratio:
     """Dryness after an ideal expansion: 0 for water, 1 for dry steam.
 
-    p: Pa absolute; s: J/(kg·K). OutOfRange outside 0 to 800 °C.
+    p: absolute pressure, Pa; s: entropy, J/(kg·K). OutOfRange outside 0 to 800 °C.
 
     >>> dryness_at_entropy(15e5, 6919.89)
     1.0

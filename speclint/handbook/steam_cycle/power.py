@@ -30,8 +30,8 @@ def mean_pressure_of_work(W: Joules, A: SquareMetres, S: Metres) -> Pascals:
 
     p_m = W/(A S)
 
-    ``W`` work of a revolution [J]; ``A`` area of the piston towards that end [m²], ``S`` stroke [m], both above 0, else
-    OutOfRange. Returns [Pa].
+    ``W`` work of a revolution [J]; ``A`` area of the piston towards that end [m²], above 0; ``S`` stroke [m], above 0.
+    Returns [Pa]. Raises OutOfRange outside.
 
     By hand: 132 kJ over 0.2 m² and 0.66 m.
 

@@ -82,7 +82,10 @@ def tensile_stress_area(d_2: Metres, d_3: Metres) -> SquareMetres:
 
 @formula("A_3 = π/4 d_3²", cites=[ISO_724])
 def root_area(d_3: Metres) -> SquareMetres:
-    """Area at the root of a bolt's thread, m². d_3: root diameter, m."""
+    """Area at the root of a bolt's thread.
+
+    ``d_3`` root diameter [m]. Returns [m²].
+    """
     return math.pi / 4 * d_3**2
 
 

@@ -50,8 +50,8 @@ def coefficient_of_loss(ζ: Ratio) -> Ratio:
 
     C_p = 1/√(1 + ζ)
 
-    ``ζ`` loss as a multiple of the dynamic pressure in the port, not below 0, else OutOfRange. The drop makes the
-    speed, once, and pays the loss, ζ times.
+    ``ζ`` loss as a multiple of the dynamic pressure in the port, not below 0. Raises OutOfRange outside. The drop makes
+    the speed, once, and pays the loss, ζ times.
 
     By hand: ζ = 0.5625: 1/1.25.
 

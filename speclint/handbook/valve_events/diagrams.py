@@ -86,7 +86,8 @@ def diagram_factor(p_m: Pascals, p_t: Pascals) -> Ratio:
 
     k = p_m/p_t
 
-    ``p_m`` real, ``p_t`` theoretical [Pa], p_t above 0, else OutOfRange. 0.85 to 0.95 in good slow engines.
+    ``p_m`` mean effective pressure of the real diagram [Pa]; ``p_t`` mean effective pressure of the theoretical diagram
+    [Pa], above 0. Returns a ratio, 0.85 to 0.95 in good slow engines. Raises OutOfRange outside.
 
     By hand: 4.1 of 5.0 bar.
 

@@ -51,8 +51,9 @@ def backward_foot(φ_0: Radians, β: Radians) -> Radians:
 
     φ_f = −(φ_0 + β)
 
-    ``φ_0`` that angle running forwards; ``β`` angle from the foot of one ramp to that of the other [rad], above 0,
-    else OutOfRange. Returns [rad], in the direction of running. What closed the valve opens it then.
+    ``φ_0`` crank angle of that foot when the engine runs forwards [rad]; ``β`` angle from the foot of one ramp to that
+    of the other [rad], above 0. Returns [rad], in the direction of running. Raises OutOfRange outside. What closed the
+    valve opens it then.
 
     By hand: foot at −10.5°, 87.5° long: −77°.
 
@@ -69,8 +70,8 @@ def shift_for_clearance(s_prime: MetresPerRadian) -> RadiansPerMetre:
 
     k = 1/|s′|
 
-    ``s_prime`` slope of the tappet's lift over the crank angle where the event lies [m/rad], not 0, else OutOfRange.
-    Returns [rad/m]. On a ramp that slope is its height over its angle.
+    ``s_prime`` slope of the tappet's lift over the crank angle where the event lies [m/rad], not 0.
+    Returns [rad/m]. Raises OutOfRange outside. On a ramp that slope is its height over its angle.
 
     By hand: a ramp of 1.1 mm over 10°: 10/1.1 = 9.09° for a millimetre, 0.91° for 0.1 mm.
 

@@ -40,7 +40,7 @@ def share_of_stroke(s: Metres, r: Metres) -> Ratio:
 
     X = s/(2 r)
 
-    ``s`` travel [m]; ``r`` crank radius [m], above 0, else OutOfRange.
+    ``s`` travel [m]; ``r`` crank radius [m], above 0. Raises OutOfRange outside.
 
     By hand: 231 mm of 660 mm.
 

@@ -84,9 +84,9 @@ def tractive_effort(p_m: Pascals, A: SquareMetres, S: Metres, D: Metres) -> Newt
 
     F = p_m A S/(π D)
 
-    ``p_m`` mean effective pressure of the end [Pa]; ``A`` its piston area [m²]; ``S`` stroke, ``D`` diameter of the
-    driving wheel [m], above 0, else OutOfRange. Returns [N]. A turn of the wheel does the work of one stroke of the
-    end over the wheel's circumference.
+    ``p_m`` mean effective pressure of the end [Pa]; ``A`` its piston area [m²]; ``S`` stroke [m]; ``D`` diameter of the
+    driving wheel [m], above 0. Returns [N]. Raises OutOfRange outside. A turn of the wheel does the work of one stroke
+    of the end over the wheel's circumference.
 
     By hand: 10 bar · 0.2 m² · 0.66 m/(π · 1.75 m) = 24.0 kN.
 
@@ -105,8 +105,8 @@ def tractive_effort_by_the_trade(
 
     F = k p d² S z/(2 D)
 
-    ``p`` boiler pressure [Pa gauge]; ``d`` bore, ``S`` stroke, ``D`` diameter of the driving wheel [m], D above 0,
-    else OutOfRange; ``z`` cylinders; ``k`` share of the boiler pressure that acts, 0.85. Returns [N].
+    ``p`` boiler pressure [Pa gauge]; ``d`` bore [m]; ``S`` stroke [m]; ``D`` diameter of the driving wheel [m], above
+    0; ``z`` cylinders; ``k`` share of the boiler pressure that acts, 0.85. Returns [N]. Raises OutOfRange outside.
 
     By hand: 0.85 · 17 bar · 0.5² · 0.66 m · 2/(2 · 1.8 m) = 132.5 kN.
 
@@ -124,8 +124,8 @@ def mach_index(c_m: MetresPerSecond, A: SquareMetres, a: MetresPerSecond, A_m: S
     Z = c_m A/(a A_m)
 
     ``c_m`` mean speed of the piston [m/s]; ``A`` its area [m²]; ``a`` speed of sound in the steam before the valve
-    [m/s]; ``A_m`` mean of the effective area over the opening [m²], both above 0, else OutOfRange. Filling falls
-    steeply above 0.5 in air engines; in a steam engine it shows wire-drawing.
+    [m/s], above 0; ``A_m`` mean of the effective area over the opening [m²], above 0. Raises OutOfRange outside.
+    Filling falls steeply above 0.5 in air engines; in a steam engine it shows wire-drawing.
 
     By hand: 4 m/s · 0.2 m²/(640 m/s · 0.004 m²).
 
