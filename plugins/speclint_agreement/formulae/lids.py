@@ -12,7 +12,8 @@ def with_play(d_s: Metres, D_g: Metres, d: Metres) -> Metres:
 
     d_p = d_s + max(D_g − d, 0)
 
-    d_s: diameter of the spindle in the hole. D_g: bore of the guide. d: diameter of the spindle in it; m. Returns m.
+    ``d_s`` diameter of the spindle in the hole [m]; ``D_g`` bore of the guide [m]; ``d`` diameter of the spindle in the
+    guide [m]. Returns [m].
 
     >>> round(with_play(d_s=0.020, D_g=0.0221, d=0.022) * 1e3, 6)
     20.1

@@ -12,7 +12,7 @@ def height_of_shoulder(D: Metres, d: Metres) -> Metres:
 
     h = (D − d)/2
 
-    ``D`` diameter beyond the shoulder, ``d`` before it [m]. Returns [m].
+    ``D`` diameter beyond the shoulder, ``d`` diameter before the shoulder [m]. Returns [m].
 
     Hand working: (225 − 185)/2 = 20 mm.
 

@@ -14,8 +14,8 @@ def ring_opened(D_p: Metres, d: Metres, t: Metres, s: Metres) -> Metres:
 
     s_o = π (D_p − d + 2 t) + s
 
-    ``D_p`` diameter of the piston, ``d`` bore in which the ring has the gap ``s``, ``t`` radial thickness of the ring
-    [m]. The line through the middle of the ring keeps its length. Returns [m].
+    ``D_p`` diameter of the piston [m]; ``d`` bore that the ring is made for [m]; ``t`` radial thickness of the ring
+    [m]; ``s`` gap of the ring in that bore [m]. The line through the middle of the ring keeps its length. Returns [m].
 
     Hand working: 497 in 500 mm, 16 mm thick, 3 mm gap: π (497 − 500 + 32) + 3 = 94.106 mm.
 
@@ -32,7 +32,7 @@ def ring_may_open(k: Ratio, t: Metres) -> Metres:
 
     s_max = k t
 
-    ``k`` multiple of the radial thickness [-], ``t`` that thickness [m]. Returns [m].
+    ``k`` multiple of the radial thickness [-]; ``t`` radial thickness of the ring [m]. Returns [m].
 
     >>> round(ring_may_open(k=8.0, t=0.016), 6)
     0.128
@@ -60,7 +60,7 @@ def further_opened(s_o: Metres, s: Metres, delta: Metres) -> Metres:
 
     δ_o = s_o − s − δ
 
-    ``s_o`` gap opened, ``s`` gap in the bore, ``delta`` from that to the gap of the free ring [m]. Returns [m].
+    ``s_o`` gap opened, ``s`` gap in the bore, ``delta`` gap of the free ring less that in the bore [m]. Returns [m].
 
     >>> round(further_opened(s_o=0.128, s=0.003, delta=0.060), 6)
     0.065

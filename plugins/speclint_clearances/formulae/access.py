@@ -28,7 +28,7 @@ def swing_wanted(n: Ratio) -> Radians:
 
     φ = 2 π/n
 
-    ``n`` positions in a turn: 12, 6, or 12 for an open spanner that is turned over [-]. Returns [rad].
+    ``n`` positions in a turn, which are 12, 6, or 12 for an open spanner that is turned over [-]. Returns [rad].
 
     >>> round(math.degrees(swing_wanted(n=12.0)), 6)
     30.0
@@ -57,7 +57,8 @@ def room_over_nut(k: Ratio, d: Metres, k_r: Ratio, s: Metres, h: Metres) -> Metr
 
     H = k d + k_r s + h
 
-    ``k`` nut with its thread over the diameter ``d``; ``k_r`` spanner over the flats ``s``; ``h`` any other tool [m].
+    ``k`` height of the nut with its thread over the diameter of the thread; ``d`` diameter of the thread [m]; ``k_r``
+    height of the spanner over the width across flats; ``s`` width across flats [m]; ``h`` height of any other tool [m].
     Returns [m].
 
     Hand working, M24 of 36 mm flats under a ring: 31.2 + 21.6 = 52.8 mm.

@@ -113,8 +113,8 @@ def mass_on_crane(m_0: Kilograms, k: Ratio, m_w: Kilograms, m_t: Kilograms) -> K
 
     m = m_0 + k m_w + m_t
 
-    ``m_0`` of all pieces, ``m_w`` of those that are welded, ``m_t`` of the tackle [kg]; ``k`` share of weld that no
-    drawing states. Returns [kg].
+    ``m_0`` mass of all pieces, ``m_w`` mass of those that are welded, ``m_t`` mass of the tackle [kg]; ``k`` share of
+    weld that no drawing states. Returns [kg].
 
     Hand working: 2120 + 0.05 × 1650 + 90 = 2292.5 kg.
 

@@ -52,8 +52,8 @@ def half_width_taken(y: Metres, k: Ratio, s: Metres, v: Metres, g: Metres) -> Me
 
     w = y + k s + v + g
 
-    ``y`` of the point from the middle of the engine [m]; ``k`` multiple of the side play ``s`` [m] there; ``v`` throw
-    on the curve, ``g`` growth of the hot part [m]. Returns [m].
+    ``y`` distance of the point from the middle of the engine [m]; ``k`` multiple of the side play there; ``s`` side
+    play [m]; ``v`` throw on the curve, ``g`` growth of the hot part [m]. Returns [m].
 
     >>> round(half_width_taken(y=1.3, k=1.6, s=0.015, v=0.045, g=0.002), 6)
     1.371

@@ -14,7 +14,7 @@ def mean_of_ends(x_f: Ratio, x_b: Ratio) -> Ratio:
 
     x = (x_f + x_b)/2
 
-    ``x_f`` at the front, ``x_b`` at the back. Returns a ratio.
+    ``x_f`` share of the stroke at the front, ``x_b`` share of the stroke at the back. Returns a ratio.
 
     >>> round(mean_of_ends(x_f=0.389, x_b=0.311), 6)
     0.35
@@ -28,7 +28,7 @@ def ends_apart(x_f: Ratio, x_b: Ratio) -> Ratio:
 
     Δx = |x_f − x_b|
 
-    ``x_f`` at the front, ``x_b`` at the back. Returns a ratio.
+    ``x_f`` share of the stroke at the front, ``x_b`` share of the stroke at the back. Returns a ratio.
 
     >>> round(ends_apart(x_f=0.389, x_b=0.311), 6)
     0.078
@@ -130,7 +130,8 @@ def share_of_ramp(δ: Metres, h_r: Metres) -> Ratio:
 
     y = δ/h_r
 
-    ``δ`` clearance at the tappet, ``h_r`` height of the ramp [m], above 0, else OutOfRange. Returns a ratio.
+    ``δ`` clearance at the tappet [m]; ``h_r`` height of the ramp [m], above 0. Returns a ratio. Raises OutOfRange
+    outside.
 
     >>> round(share_of_ramp(δ=0.55e-3, h_r=1.1e-3), 6)
     0.5

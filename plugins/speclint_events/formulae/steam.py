@@ -147,7 +147,7 @@ def share_of_moment(M: NewtonMetres, M_m: NewtonMetres) -> Ratio:
 
     x = M/M_m
 
-    ``M`` moment, ``M_m`` mean moment [N·m], above 0, else OutOfRange. Returns a ratio.
+    ``M`` moment [N·m]; ``M_m`` mean moment [N·m], above 0. Returns a ratio. Raises OutOfRange outside.
 
     >>> share_of_moment(M=30e3, M_m=120e3)
     0.25

@@ -50,7 +50,7 @@ def area_of_shell(d: Metres, t: Metres, t_r: Metres, t_n: Metres, f_r: Ratio) ->
 
     A_1 = (t − t_r) (max(d, 2 (t + t_n)) − 2 t_n (1 − f_r))
 
-    ``t`` thickness of the shell, the rest as :func:`area_required`. Returns [m²], below 0 where it has none.
+    ``t`` thickness of the shell [m]. Other arguments as :func:`area_required`. Returns [m²], below 0 where it has none.
 
     Hand working: 5.215 × (280 − 20 × (1 − 130/150)) = 1446.3 mm².
 

@@ -124,7 +124,8 @@ def range_allowed(Δσ: Pascals, f_T: Ratio, f_t: Ratio, gamma: Ratio) -> Pascal
 
     S = Δσ f_T f_t/γ
 
-    ``Delta`` fatigue strength [Pa]; ``f_T`` temperature, ``f_t`` size, ``gamma`` partial factor [-]. Returns [Pa].
+    ``Δσ`` fatigue strength [Pa]; ``f_T`` factor for temperature, ``f_t`` factor for size, ``gamma`` partial factor [-].
+    Returns [Pa].
 
     >>> round(range_allowed(Δσ=40.5e6, f_T=0.89, f_t=1.0, gamma=1.35) / 1e6, 3)
     26.7

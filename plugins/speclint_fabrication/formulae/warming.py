@@ -47,8 +47,9 @@ def face_above_mean(
 
     ΔT = θ/τ t²/(3 a)
 
-    ``theta`` rise in the time ``tau`` [K, s]; ``t`` wall, heated on one face and insulated on the other [m]; ``a``
-    diffusivity [m²/s]. Returns [K]. The difference from face to face is 1.5 times that, β t²/(2 a).
+    ``theta`` rise of temperature in the time of heating [K]; ``tau`` time of heating [s]; ``t`` wall, heated on one
+    face and insulated on the other [m]; ``a`` diffusivity [m²/s]. Returns [K]. The difference from face to face is 1.5
+    times that, (θ/τ) t²/(2 a).
 
     Hand working: 2 K a minute, 40 mm, 11.4 mm²/s: 2/60 × 1600/34.2 = 1.559 K.
 
@@ -64,8 +65,8 @@ def face_stress(E: Pascals, alpha: PerKelvin, ΔT: KelvinDifference, nu: Ratio) 
 
     σ = E α ΔT/(1 − ν)
 
-    ``E`` modulus [Pa]; ``alpha`` expansion [1/K]; ``ΔT`` face above mean [K]; ``nu`` Poisson's ratio.
-    Returns [Pa]. The wall is taken as held flat by the walls beside it.
+    ``E`` modulus [Pa]; ``alpha`` expansion [1/K]; ``ΔT`` face above mean [K]; ``nu`` Poisson's ratio,
+    below 1. Returns [Pa]. The wall is taken as held flat by the walls beside it. Raises OutOfRange outside.
 
     Hand working: 200 GPa × 12e-6 × 10/0.7 = 34.29 MPa.
 

@@ -24,7 +24,7 @@ def weight_of(m: Kilograms, g: MetresPerSecondSquared) -> Newtons:
 
     G = m g
 
-    ``m`` [kg]; ``g`` [m/s²]. Returns [N].
+    ``m`` mass [kg]; ``g`` gravity [m/s²]. Returns [N].
 
     >>> round(weight_of(m=2200.0, g=9.80665))
     21575
@@ -126,8 +126,8 @@ def sinking_of_line(
 
     w = p s_j/k_j + q s_k/k_k
 
-    ``p``, ``q`` shares of the two pads at the third, ``s_j``, ``s_k`` at the weight; ``k_j``, ``k_k`` their stiffness
-    [N/m], above 0. Returns [m/N]. Raises OutOfRange otherwise.
+    ``p``, ``q`` shares of the two pads in a load at the third; ``s_j``, ``s_k`` shares of the two pads in the weight;
+    ``k_j``, ``k_k`` stiffness of the two pads [N/m], above 0. Returns [m/N]. Raises OutOfRange otherwise.
 
     Hand working, weight and third pad in the middle, 1e9 N/m: 0.25/1e9 + 0.25/1e9 = 5e-10 m/N.
 
@@ -217,7 +217,7 @@ def stiffness_added(s_0: NewtonsPerMetre, k: NewtonsPerMetre) -> NewtonsPerMetre
 
     s = s_0 + k
 
-    ``s_0`` so far, ``k`` of one more [N/m]. Returns [N/m].
+    ``s_0`` stiffness so far, ``k`` stiffness of one more pad [N/m]. Returns [N/m].
 
     >>> stiffness_added(s_0=1e9, k=2e9)
     3000000000.0
@@ -231,7 +231,7 @@ def moment_added(s_0: Newtons, k: NewtonsPerMetre, x: Metres) -> Newtons:
 
     s = s_0 + k x
 
-    ``s_0`` so far [N]; ``k`` of one more pad [N/m]; ``x`` its place, or its height [m]. Returns [N].
+    ``s_0`` sum so far [N]; ``k`` stiffness of one more pad [N/m]; ``x`` its place, or its height [m]. Returns [N].
 
     >>> moment_added(s_0=0.0, k=1e9, x=0.001)
     1000000.0
@@ -245,7 +245,8 @@ def product_added(s_0: NewtonMetres, k: NewtonsPerMetre, x: Metres, y: Metres) -
 
     s = s_0 + k x y
 
-    ``s_0`` so far [N·m]; ``k`` of one more pad [N/m]; ``x``, ``y`` [m]. Returns [N·m].
+    ``s_0`` sum so far [N·m]; ``k`` stiffness of one more pad [N/m]; ``x`` its place [m]; ``y`` its place once more, or
+    its height [m]. Returns [N·m].
 
     >>> product_added(s_0=0.0, k=1e9, x=0.5, y=0.5)
     250000000.0
@@ -267,9 +268,10 @@ def tilt_of_block(
 
     b = (S_0 (G x − H_1) − S_1 (G − H_0))/(S_0 S_2 − S_1²)
 
-    ``G`` weight [N] at ``x`` [m]; sums over all pads: ``S_0`` of k [N/m], ``S_1`` of k x [N], ``S_2`` of k x² [N·m],
-    ``H_0`` of k h [N], ``H_1`` of k h x [N·m], with the height h of each. Returns a slope. Raises OutOfRange where the
-    pads do not lie apart.
+    ``G`` weight [N]; ``x`` place of the weight [m]; ``S_0`` sum of the stiffnesses of all pads [N/m]; ``S_1`` sum over
+    all pads of stiffness times place [N]; ``S_2`` sum over all pads of stiffness times place squared [N·m]; ``H_0`` sum
+    over all pads of stiffness times height [N]; ``H_1`` sum over all pads of stiffness times height times place [N·m].
+    Returns a slope. Raises OutOfRange where the pads do not lie apart.
 
     Three like pads at −1, 0 and 1 m, the weight in the middle and the middle one high: no tilt.
 
@@ -353,7 +355,8 @@ def out_of_square(t: Metres, X: Metres, l: Metres) -> Metres:  # noqa: E741 - th
 
     u = t X/l
 
-    ``t`` zone over a length ``l`` of the face, above 0; ``X`` distance [m]. Returns [m]. Raises OutOfRange otherwise.
+    ``t`` zone of squareness over its own length [m]; ``X`` distance at which it counts [m]; ``l`` length of the face
+    over which the zone is stated, above 0 [m]. Returns [m]. Raises OutOfRange otherwise.
 
     Hand working: 0.05 mm over 300 mm: 0.242 mm at 1450 mm.
 

@@ -169,8 +169,9 @@ def room_for_form(c_0: Metres, t_1: Metres, t_2: Metres) -> Metres:
 
     c = c_0 − t_1 − t_2
 
-    ``c_0`` by the sizes; ``t_1``, ``t_2`` zones of form of hole and shaft [m]: of straightness in a sliding fit; of
-    roundness in a press fit, where the radius of each is out by half of its zone either way. Returns [m].
+    ``c_0`` clearance or interference by the sizes [m]; ``t_1``, ``t_2`` zones of form of hole and shaft [m]. They are
+    of straightness in a sliding fit; of roundness in a press fit, where the radius of each is out by half of its zone
+    either way. Returns [m].
 
     >>> round(room_for_form(c_0=0.03e-3, t_1=0.01e-3, t_2=0.01e-3) * 1e3, 6)
     0.01

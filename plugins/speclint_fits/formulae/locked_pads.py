@@ -110,8 +110,8 @@ def stress_beside_axis(F: Newtons, A: SquareMetres, e: Metres, W: CubicMetres) -
 
     σ = F/A + F |e|/W
 
-    ``F`` [N]; ``A`` section [m²], ``W`` section modulus [m³], above 0; ``e`` from its middle [m]. Returns [Pa]. Raises
-    OutOfRange otherwise.
+    ``F`` force square to the section [N]; ``A`` area of the section [m²], above 0; ``e`` distance of the force from the
+    middle of the section [m]; ``W`` section modulus [m³], above 0. Returns [Pa]. Raises OutOfRange otherwise.
 
     Hand working: 375 kN on 28 × 600 mm at 60 mm: 22.3 + 13.4 = 35.7 MPa.
 
@@ -161,7 +161,7 @@ def pressure_on_face(F: Newtons, A: SquareMetres) -> Pascals:
 
     σ = F/A
 
-    ``F`` [N]; ``A`` [m²], above 0. Returns [Pa]. Raises OutOfRange otherwise.
+    ``F`` force on the face [N]; ``A`` area of the face [m²], above 0. Returns [Pa]. Raises OutOfRange otherwise.
 
     >>> round(pressure_on_face(F=378e3, A=8.4e-3) / 1e6, 6)
     45.0
