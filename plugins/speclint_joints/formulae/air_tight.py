@@ -37,8 +37,9 @@ def opening_between_bolts(q: Pascals, b: Metres, p: Metres, E: Pascals, c: Metre
 
     w = q b p⁴/(32 E c t³)
 
-    ``q`` pressure that seats the packing [Pa] on its width ``b``; ``p`` pitch of the bolts; ``E`` modulus [Pa]; ``c``
-    width of the strip, ``t`` its thickness [m]. Returns [m]: q b p⁴/(384 E I) with I = c t³/12.
+    ``q`` pressure that seats the packing [Pa]; ``b`` width of the packing [m]; ``p`` pitch of the bolts [m]; ``E``
+    modulus [Pa]; ``c`` width of the strip [m]; ``t`` thickness of the strip [m]. Returns [m]: q b p⁴/(384 E I) with I =
+    c t³/12.
 
     Hand working, 8 × 40 mm, 206 GPa, 20 N/mm: pitch 150 mm 0.075 mm, 250 mm 0.58.
 
@@ -75,7 +76,7 @@ def openings_added(w_1: Metres, w_2: Metres) -> Metres:
 
     w = w_1 + w_2
 
-    ``w_1``, ``w_2`` [m]. Returns [m].
+    ``w_1`` opening by the press of the packing [m]; ``w_2`` opening by heat [m]. Returns [m].
 
     >>> openings_added(w_1=0.25, w_2=0.5)
     0.75

@@ -31,7 +31,7 @@ def stress_together(sigma_p: Pascals, sigma_B: Pascals) -> Pascals:
 
     σ = σ_p + σ_B
 
-    sigma_p: by the steam, sigma_B: by what stands on the cover, Pa. Returns Pa.
+    ``sigma_p`` stress by the steam [Pa]; ``sigma_B`` stress by what stands on the cover [Pa]. Returns [Pa].
 
     >>> round(stress_together(sigma_p=40e6, sigma_B=2.5e6) / 1e6, 3)
     42.5

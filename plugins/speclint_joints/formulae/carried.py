@@ -99,7 +99,8 @@ def thrust_at_cut_off(k: Ratio, N: Newtons) -> Newtons:
 
     N_c = k N
 
-    ``k`` share of that with the crank upright, ``N`` [N]. Returns [N].
+    ``k`` side thrust at the cut-off over that with the crank upright; ``N`` side thrust with the crank upright [N].
+    Returns [N].
 
     >>> thrust_at_cut_off(k=0.8, N=50e3)
     40000.0
@@ -113,7 +114,7 @@ def jolted_weight(m: Kilograms, g: MetresPerSecondSquared, n: Ratio) -> Newtons:
 
     W = m g (1 + n)
 
-    ``m`` [kg]; ``g`` [m/s²]; ``n`` acceleration of a jolt, in times gravity. Returns [N].
+    ``m`` mass [kg]; ``g`` gravity [m/s²]; ``n`` acceleration of a jolt, in times gravity. Returns [N].
 
     >>> round(jolted_weight(m=25.0, g=9.80665, n=2.0), 1)
     735.5
@@ -127,7 +128,7 @@ def lift_of_mass(m: Kilograms, g: MetresPerSecondSquared, n: Ratio) -> Newtons:
 
     P = m g max(n − 1, 0)
 
-    ``m`` [kg]; ``g`` [m/s²]; ``n`` acceleration of a jolt, in times gravity. Returns [N].
+    ``m`` mass [kg]; ``g`` gravity [m/s²]; ``n`` acceleration of a jolt, in times gravity. Returns [N].
 
     >>> round(lift_of_mass(m=25.0, g=9.80665, n=2.0), 1)
     245.2
@@ -141,7 +142,7 @@ def loads_added(s_0: Newtons, F: Newtons) -> Newtons:
 
     s = s_0 + |F|
 
-    ``s_0`` so far, ``F`` one more [N]. Returns [N].
+    ``s_0`` sum so far, ``F`` one more load [N]. Returns [N].
 
     >>> loads_added(s_0=1000.0, F=-500.0)
     1500.0
@@ -155,7 +156,7 @@ def moments_added(M_0: NewtonMetres, F: Newtons, a: Metres) -> NewtonMetres:
 
     M = M_0 + |F a|
 
-    ``M_0`` so far [N·m]; ``F`` one more load [N] at the arm ``a`` [m]. Returns [N·m].
+    ``M_0`` moment so far [N·m]; ``F`` one more load [N]; ``a`` arm of that load [m]. Returns [N·m].
 
     Hand working: 57.5 kN at 300 mm, 17.25 kN·m.
 
@@ -171,7 +172,7 @@ def squares_added(s_0: SquareMetres, k: Ratio, y: Metres) -> SquareMetres:
 
     s = s_0 + k y²
 
-    ``s_0`` so far [m²]; ``k`` bolts in a row at the distance ``y`` [m]. Returns [m²].
+    ``s_0`` sum so far [m²]; ``k`` number of bolts in one more row; ``y`` distance of that row [m]. Returns [m²].
 
     >>> squares_added(s_0=0.0, k=2, y=0.5)
     0.5
@@ -278,8 +279,8 @@ def slip_factor(mu: Ratio, n: Ratio, F: Newtons, P: Newtons, V: Newtons) -> Rati
 
     S = μ max(n F − P, 0)/V
 
-    ``mu`` friction; ``n`` bolts with least preload ``F``; ``P`` straight pull, ``V`` shear [N], above 0. Returns a
-    ratio. Raises OutOfRange otherwise.
+    ``mu`` friction; ``n`` number of bolts; ``F`` least preload of each bolt [N]; ``P`` straight pull [N]; ``V`` shear
+    [N], above 0. Returns a ratio. Raises OutOfRange otherwise.
 
     Hand working: 0.12 × 12 × 95.4/57.5 = 2.39; with eight bolts 1.59.
 

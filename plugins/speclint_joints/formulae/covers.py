@@ -47,8 +47,8 @@ def factor_from_zero(σ: Pascals, S_e: Pascals, R_m: Pascals) -> Ratio:
 
     n = 2/(σ/S_e + σ/R_m)
 
-    σ: greatest stress, above 0, Pa. S_e: endurance when reversed, R_m: tensile strength, Pa. Returns a ratio. Raises
-    OutOfRange unless σ is above 0.
+    ``σ`` greatest stress [Pa], above 0; ``S_e`` endurance when the stress is reversed [Pa]; ``R_m`` tensile strength
+    [Pa]. Returns a ratio. Raises OutOfRange unless σ is above 0.
 
     Hand working: 2/(80/100 + 80/400) = 2.
 

@@ -38,9 +38,10 @@ def limit_moment_of_ring(
 
     M_l = π f (A − B − 2 d √(d n/(π D_b))) t²/4
 
-    ``f`` strength [Pa]; ``A`` outside, ``B`` inside diameter, ``t`` thickness of the ring; ``d`` holes of the bolts,
-    ``n`` how many, on the circle ``D_b`` [m]. Returns [N·m]. Raises OutOfRange where a hole or a number is below 0, and
-    where the holes leave no metal. Without what a pipe welded to it helps.
+    ``f`` strength [Pa]; ``A`` outside diameter, ``B`` inside diameter, ``t`` thickness of the ring [m]; ``d`` diameter
+    of the holes of the bolts [m]; ``n`` number of the bolts; ``D_b`` diameter of the circle of the bolts [m]. Returns
+    [N·m]. Raises OutOfRange where a hole or a number is below 0, and where the holes leave no metal. Without what a
+    pipe welded to it helps.
 
     Hand working, 240 MPa, 760 on 500 mm, 20 holes of 26 mm on 700: d √ = 26 × 0.4863 = 12.64 mm each side, 234.7 mm
     left; π × 240 × 234.7 × 60²/4 = 159.3 kN·m.

@@ -15,7 +15,7 @@ def preload_left(F: Newtons, F_Z: Newtons, r: Ratio) -> Newtons:
 
     F_left = max(F − F_Z, 0) (1 − r)
 
-    F: preload as tightened, N. F_Z: lost by embedding, N. r: share lost by creep of gasket and stud, 0 to 1.
+    F: preload as tightened, N. F_Z: preload lost by embedding, N. r: share lost by creep of gasket and stud, 0 to 1.
     Returns N; zero where embedding takes all of it.
 
     >>> round(preload_left(F=80e3, F_Z=5e3, r=0.1))
@@ -36,8 +36,8 @@ def friction_of_coefficient(
     """Coefficient of friction, the same in the thread and under the nut, that a torque coefficient implies.
 
     K: torque coefficient. d: nominal diameter, m. P: pitch, m. d_2: pitch diameter, m. alpha: flank angle,
-    rad. D_h: mean diameter of the face under the nut, m. Returns a ratio; OutOfRange where the torque is less than the
-    pitch of the thread alone needs.
+    rad. D_h: mean diameter of the face under the nut, m. Returns a ratio. Raises OutOfRange where the torque is not
+    more than the pitch of the thread alone needs.
 
     Hand working, M24 on a 31 mm face: (0.16 × 24 - 3/2π)/(22.051/(2 cos 30°) + 15.5) = 3.3625/28.231.
 

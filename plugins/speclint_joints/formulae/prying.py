@@ -145,9 +145,10 @@ def amplitude_of_bolt(k: Ratio, Φ: Ratio, B: Newtons, A_s: SquareMetres) -> Pas
 
     σ_a = k Φ B/(2 A_s)
 
-    ``k`` 1 where the load comes and goes, 2 where it reverses and the flanges stay shut: pressed on each other they
-    ease the bolt by as much as they stretch it when pulled apart. Where they part it is 1: a slack bolt is not pressed.
-    ``Φ`` share of the load that comes on the bolt; ``B`` load with prying [N]; ``A_s`` stress area [m²]. Returns [Pa].
+    ``k`` factor, 1 where the load comes and goes, 2 where it reverses and the flanges stay shut; ``Φ`` share of the
+    load that comes on the bolt; ``B`` load with prying [N]; ``A_s`` stress area [m²]. Returns [Pa]. Where the load
+    reverses, flanges pressed on each other ease the bolt by as much as they stretch it when pulled apart. Where they
+    part the factor is 1: a slack bolt is not pressed.
 
     >>> [round(amplitude_of_bolt(k, Φ=0.3, B=10.5e3, A_s=353e-6) / 1e6, 2) for k in (1, 2)]
     [4.46, 8.92]

@@ -87,7 +87,7 @@ def two_part_stiffness(
     of each part in the grip, m, above 0. alpha: half angle of the cones of pressure, rad. Returns N/m.
     For a stud in a tapped part h_2 is the smaller of half the stud's diameter and half the part's thickness
     (Shigley, section 8-5). The cones must lie within the metal: a flange narrower than
-    D + (h_1 + h_2) tan alpha is less stiff than this gives.
+    D + (h_1 + h_2) tan α is less stiff than this gives.
 
     Published check, Shigley, Ex. 8-2 (from memory): 0.595 in of steel on 0.75 in of cast iron, 1/2 in bolt,
     9.378 Mlbf/in:
@@ -157,10 +157,11 @@ def growth_of_stack(
 
     Δ = l_1 (α_1 ΔT_1 − α_b ΔT_b) + l_2 (α_2 ΔT_2 − α_b ΔT_b)
 
-    l_1, l_2: lengths of the parts between the engaged threads, m. alpha: mean expansion of each part and of
-    the stud (b), 1/K. DT: rise of each above the temperature of tightening, K. Returns m, negative where the stud
-    grows
-    more than the parts. A thin gasket grows nearly as the stud beside it and is neglected.
+    ``l_1``, ``l_2`` lengths of the parts between the engaged threads [m]; ``alpha_1``, ``alpha_2`` mean coefficients of
+    expansion of the parts [1/K]; ``ΔT_1``, ``ΔT_2`` rise of the parts above the temperature of tightening [K];
+    ``alpha_b`` mean coefficient of expansion of the stud [1/K]; ``ΔT_b`` rise of the stud above the temperature of
+    tightening [K]. Returns [m], negative where the stud grows more than the parts. A thin gasket grows nearly as the
+    stud beside it and is neglected.
 
     Hand working: 40 mm at 13e-6/K up 225 K and 10 mm at 11e-6/K up 240 K against 12.5e-6/K up 200 K:
     40 (2.925 - 2.5) + 10 (2.64 - 2.5) = 17 + 1.4 µm.

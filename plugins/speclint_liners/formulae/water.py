@@ -44,7 +44,7 @@ def relief_area_wanted(
 
     ``Q`` water displaced [m³/s]; ``C`` coefficient of discharge [-]; ``p`` pressure in the cylinder, gauge [Pa];
     ``rho`` density of the water [kg/m³]. Returns [m²]. Torricelli's law for a liquid that does not flash upstream
-    of the valve. Raises OutOfRange unless p and rho > 0.
+    of the valve. Raises OutOfRange unless p and ρ > 0.
 
     Hand working: 0.1 m³/s, 0.6, 1.8 MPa, 1000 kg/m³: √3600 = 60 m/s; 0.1/36 = 2777.8 mm².
 

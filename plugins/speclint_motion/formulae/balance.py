@@ -71,7 +71,7 @@ def place_of_centre(S: KilogramMetres, M: Kilograms) -> Metres:
 
     x = S/M
 
-    ``S`` their moment [kg·m]; ``M`` all of them [kg], above 0. Returns [m]. Raises OutOfRange otherwise.
+    ``S`` moment of all masses [kg·m]; ``M`` sum of all masses [kg], above 0. Returns [m]. Raises OutOfRange otherwise.
 
     >>> place_of_centre(S=50.0, M=100.0)
     0.5

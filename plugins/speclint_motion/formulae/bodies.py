@@ -145,7 +145,8 @@ def tightening_factor(F_max: Newtons, F_min: Newtons) -> Ratio:
 
     α_A = F_max/F_min
 
-    ``F_max`` and ``F_min`` [N]. Returns a ratio. Raises OutOfRange unless F_min is above 0.
+    ``F_max`` greatest preload [N]; ``F_min`` least preload [N]. Returns a ratio. Raises OutOfRange unless F_min is
+    above 0.
 
     >>> round(tightening_factor(F_max=125e3, F_min=95e3), 4)
     1.3158

@@ -46,7 +46,7 @@ def mass_apart(m: Kilograms, m_0: Kilograms) -> Ratio:
 
     x = |m − m_0|/m_0
 
-    ``m``, ``m_0`` [kg], m_0 above 0. Raises OutOfRange otherwise.
+    ``m`` mass [kg]; ``m_0`` mass assumed [kg], above 0. Raises OutOfRange otherwise.
 
     >>> mass_apart(m=306.0, m_0=300.0)
     0.02

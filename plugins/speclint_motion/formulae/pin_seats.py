@@ -51,7 +51,8 @@ def pressure_lost_all_along(x: Ratio, F: Newtons, D: Metres, L: Metres) -> Pasca
 
     p_a = x · 2/π · F/(D L)
 
-    As ``pressure_lost_at_edge``, without its bending. Raises OutOfRange unless D and L are above 0.
+    ``x`` factor [-]; ``F`` force [N]; ``D`` diameter of the seat [m]; ``L`` length of the seat [m]. Returns [Pa]: as
+    ``pressure_lost_at_edge``, without its bending. Raises OutOfRange unless D and L are above 0.
 
     Hand working: 325.1 kN on 105 × 120 mm²: 25.80 MPa, of which 2/π is 16.425 MPa; times 1.2, 19.710 MPa.
 

@@ -25,8 +25,9 @@ def ring_gap_when_hot(
 
     g_h = g + π D (α_l (T_l − T_ref) − α_r (T_r − T_ref))
 
-    ``g`` gap cold in the bore ``D`` [m]; ``alpha_l``, ``alpha_r`` mean coefficients of liner and ring [1/K];
-    ``T_l``, ``T_r`` their temperatures, ``T_ref`` that of the drawing [K]. Returns [m], below 0 when the ends meet.
+    ``g`` gap cold in the bore of the liner [m]; ``D`` bore of the liner [m]; ``alpha_l``, ``alpha_r`` mean coefficients
+    of expansion of liner and ring [1/K]; ``T_l``, ``T_r`` temperatures of liner and ring [K]; ``T_ref`` temperature of
+    the drawing [K]. Returns [m], below 0 when the ends meet.
 
     Hand working: 4 mm, 500 mm, both 12e-6/K, liner 200 K and ring 300 K up: 4 − 1570.796 × 0.0012 = 2.11504 mm.
 
@@ -42,7 +43,8 @@ def ring_gap_when_worn(g: Metres, D: Metres, D_w: Metres) -> Metres:
 
     g_w = g + π (D_w − D)
 
-    ``g`` gap in the bore ``D`` that the ring was made for, ``D_w`` the bore worn [m]. Returns [m].
+    ``g`` gap in the bore that the ring was made for [m]; ``D`` bore that the ring was made for [m]; ``D_w`` the bore
+    worn [m]. Returns [m].
 
     Hand working: 3 mm, worn by 3 mm on the diameter: 3 + 9.424778.
 

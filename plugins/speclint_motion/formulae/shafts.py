@@ -88,7 +88,7 @@ def shafting_allowable(S_y: Pascals, S_ut: Pascals, e: Ratio) -> Pascals:
 
     S = e min(0.3 S_y, 0.18 S_ut)
 
-    ``S_y`` yield, ``S_ut`` tensile strength [Pa]; ``e`` share that a keyway leaves: 0.75 by the code, 1 without one.
+    ``S_y`` yield, ``S_ut`` tensile strength [Pa]; ``e`` share that a keyway leaves, 0.75 by the code, 1 without one.
     Returns [Pa]. Raises OutOfRange unless 0 < e ≤ 1.
 
     Published check, Singh, example 6.1: 380 and 650 MPa with a keyway, 85.5 MPa.

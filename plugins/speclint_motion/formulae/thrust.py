@@ -118,8 +118,8 @@ def steam_within_error(k: Ratio, F: Newtons, F_m: Newtons) -> Newtons:
 
     F_k = min(k F, F_m)
 
-    ``k`` true force over that by the cycle; ``F`` force by the cycle, negative where it acts the other way; ``F_m``
-    that of the greatest pressure on one side and the least on the other [N]. Returns [N].
+    ``k`` true force over that by the cycle; ``F`` force by the cycle [N], negative where it acts the other way; ``F_m``
+    force of the greatest pressure on one side and the least on the other [N]. Returns [N].
 
     Hand working: 1.1 × 200 = 220 kN, where chest against exhaust gives 300 kN.
 
@@ -166,8 +166,8 @@ def thrust_of_force(F: Newtons, r: Metres, l: Metres, θ: Radians) -> Newtons:  
 
     N = F |tan φ|, φ = arcsin((r/l) sin θ)
 
-    ``F`` that force [N]; ``r`` crank radius and ``l`` rod length [m], 0 < r < l; ``θ`` crank angle [rad]. Returns [N],
-    negative where the force acts in the other sense. Raises OutOfRange outside.
+    ``F`` force along the line of stroke in that sense [N]; ``r`` crank radius and ``l`` rod length [m], 0 < r < l;
+    ``θ`` crank angle [rad]. Returns [N], negative where the force acts in the other sense. Raises OutOfRange outside.
 
     Hand working, r = 0.3, l = 0.5, crank upright: tan φ = 0.3/0.4; 320 × 0.75 = 240 kN.
 

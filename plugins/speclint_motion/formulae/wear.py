@@ -17,7 +17,8 @@ def grown_by_wear(a: Metres, w: Metres, s: Metres, S: Metres) -> Metres:
 
     m = a + w s/S
 
-    ``a`` new; ``w`` by how much it grows over the distance S; ``s`` distance run [m]. Returns [m].
+    ``a`` size when new [m]; ``w`` by how much it grows over a stated distance [m]; ``s`` distance run [m]; ``S`` the
+    stated distance [m]. Returns [m].
 
     Hand working: 0.061 + 0.02 × 200 000/100 000 = 0.101 mm.
 
@@ -33,7 +34,8 @@ def left_by_wear(a: Metres, w: Metres, s: Metres, S: Metres) -> Metres:
 
     m = a − w s/S
 
-    ``a`` new; ``w`` by how much it falls over the distance S; ``s`` distance run [m]. Returns [m].
+    ``a`` size when new [m]; ``w`` by how much it falls over a stated distance [m]; ``s`` distance run [m]; ``S`` the
+    stated distance [m]. Returns [m].
 
     >>> round(left_by_wear(a=0.0145, w=0.0001, s=2e8, S=1e8) * 1e3, 6)
     14.3
@@ -47,8 +49,8 @@ def distance_to_limit(m_n: Metres, a: Metres, w: Metres, S: Metres) -> Metres:
 
     s = S |m_n − a|/w
 
-    ``m_n`` limit; ``a`` new; ``w`` by how much it grows or falls over the distance S [m]. Returns [m]. Raises
-    OutOfRange where nothing is worn.
+    ``m_n`` size at the limit [m]; ``a`` size when new [m]; ``w`` by how much it grows or falls over a stated distance
+    [m]; ``S`` the stated distance [m]. Returns [m]. Raises OutOfRange where nothing is worn.
 
     Hand working: (0.2 − 0.06)/0.05 × 100 000 km = 280 000 km.
 
@@ -93,8 +95,8 @@ def share_lost_by_set(R: NewtonsPerMetre, L_0: Metres, L: Metres, F: Newtons) ->
 
     x = R (L_0 − L)/F
 
-    ``R`` rate [N/m]; ``L_0`` free length new, ``L`` at its limit [m]; ``F`` load shut, new [N]. Returns a ratio. Raises
-    OutOfRange unless F > 0.
+    ``R`` rate [N/m]; ``L_0`` free length new, ``L`` free length at its limit [m]; ``F`` load shut, new [N]. Returns a
+    ratio. Raises OutOfRange unless F > 0.
 
     Hand working: 38.7 N/mm × 0.5 mm of 1000 N: 1.935 %.
 

@@ -14,8 +14,8 @@ def shift_at_studs(
 
     s = C |α_1 (T_1 − T_ref) − α_2 (T_2 − T_ref)|/2
 
-    ``C`` circle of the studs [m]; ``alpha_1``, ``alpha_2`` mean coefficients from ``T_ref`` [1/K]; ``T_1``, ``T_2``
-    of both parts, ``T_ref`` [K]. Returns [m].
+    ``C`` circle of the studs [m]; ``alpha_1``, ``alpha_2`` mean coefficients of expansion of both parts [1/K]; ``T_1``,
+    ``T_2`` temperatures of both parts [K]; ``T_ref`` temperature from which the coefficients count [K]. Returns [m].
 
     Hand working: 700 mm, 12e-6 × 200 − 12e-6 × 240 = 0.48e-3: 350 × 0.00048 = 0.168 mm.
 

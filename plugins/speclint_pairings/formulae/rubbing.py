@@ -127,8 +127,9 @@ def rocking_speed(h: Metres, b: Metres, d: Metres, n: Hertz) -> MetresPerSecond:
 
     v = h d n/b
 
-    ``h`` lift at the end of an arm ``b`` long, ``d`` pin [m]; ``n`` revolutions in a second [1/s]. Returns [m/s].
-    The angle is taken as h/b, which is within 1 % while h is at most 0.4 b. Raises OutOfRange beyond.
+    ``h`` lift at the end of the rocker's arm [m]; ``b`` length of the arm [m]; ``d`` diameter of the pin [m]; ``n``
+    revolutions in a second [1/s]. Returns [m/s]. The angle is taken as h/b, which is within 1 % while h is at most 0.4
+    b. Raises OutOfRange beyond.
 
     Hand working: 20 mm on 80 mm is 0.25 rad, there and back on a radius of 20 mm: 0.01 m, five times a second.
 
@@ -145,7 +146,7 @@ def pressure_times_speed(p: Pascals, v: MetresPerSecond) -> PascalMetresPerSecon
 
     pv = p v
 
-    ``p`` [Pa]; ``v`` [m/s]. Returns [Pa·m/s].
+    ``p`` mean pressure [Pa]; ``v`` mean rubbing speed [m/s]. Returns [Pa·m/s].
 
     >>> round(pressure_times_speed(p=0.33e6, v=8.0) / 1e6, 6)
     2.64

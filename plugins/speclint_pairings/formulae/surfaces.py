@@ -52,8 +52,8 @@ def viscosity_when_hot(
 
     log log Z = A − B log T, Z = ν + 0.7, ν in mm²/s; below 2 mm²/s the standard's small correction is taken off.
 
-    ``nu_40``, ``nu_100`` kinematic viscosity at 40 °C and at 100 °C [m²/s], nu_100 from 2 mm²/s, nu_40 above it;
-    ``T`` temperature [K], 273.15 to 643.15. Returns [m²/s]. Raises OutOfRange outside.
+    ``nu_40`` kinematic viscosity at 40 °C [m²/s], above that at 100 °C; ``nu_100`` kinematic viscosity at 100 °C
+    [m²/s], from 2 mm²/s; ``T`` temperature [K], 273.15 to 643.15. Returns [m²/s]. Raises OutOfRange outside.
 
     Hand working, 100 and 10.7 mm²/s: log log 100.7 = 0.301687, log log 11.4 = 0.024036; log of 313.15 and 373.15
     2.495753 and 2.571883: B = 0.277651/0.076131 = 3.64703. At 70 °C, log 343.15 = 2.535484: 0.301687 − 3.64703 ×
@@ -83,8 +83,8 @@ def oil_density_when_hot(
 
     ρ = ρ_15 (1 − β (T − T_15))
 
-    ``rho_15`` density at ``T_15`` [kg/m³]; ``beta`` loss of density per kelvin [1/K]; ``T``, ``T_15`` [K].
-    Returns [kg/m³].
+    ``rho_15`` density at 15 °C [kg/m³]; ``beta`` loss of density per kelvin [1/K]; ``T`` temperature [K]; ``T_15`` 15
+    °C, to which the density refers [K]. Returns [kg/m³].
 
     >>> round(oil_density_when_hot(rho_15=900.0, beta=650e-6, T=538.15, T_15=288.15), 6)
     753.75

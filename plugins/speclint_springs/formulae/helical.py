@@ -21,8 +21,8 @@ def open_load_from_shut(F_U: Newtons, R: NewtonsPerMetre, L_U: Metres, L_O: Metr
 
     F_O = F_U + R (L_U − L_O)
 
-    ``F_U`` load at the shut length ``L_U`` [N]; ``R`` rate [N/m]; ``L_O`` open length [m]. Returns [N].
-    Raises OutOfRange unless L_O < L_U.
+    ``F_U`` load at the shut length [N]; ``R`` rate [N/m]; ``L_U`` shut length [m]; ``L_O`` open length [m]. Returns
+    [N]. Raises OutOfRange unless L_O < L_U.
 
     Hand working: 800 + 39.3 × 20 = 1586 N.
 
