@@ -108,7 +108,7 @@ def in_series(R_1: KelvinsPerWatt, R_2: KelvinsPerWatt) -> KelvinsPerWatt:
 
     R = R_1 + R_2
 
-    ``R_1``, ``R_2`` [K/W]. Returns [K/W].
+    ``R_1`` resistance of the first part [K/W]; ``R_2`` resistance of the second part [K/W]. Returns [K/W].
 
     >>> in_series(R_1=0.25, R_2=0.125)
     0.375
@@ -122,7 +122,7 @@ def cooler_by(T: Kelvins, ΔT: KelvinDifference) -> Kelvins:
 
     T_1 = T − ΔT
 
-    ``T`` [K]; ``ΔT`` [K]. Returns [K].
+    ``T`` temperature [K]; ``ΔT`` margin [K]. Returns [K].
 
     >>> cooler_by(T=400.0, ΔT=25.0)
     375.0

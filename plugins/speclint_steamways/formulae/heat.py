@@ -49,7 +49,7 @@ def midway(T_1: Kelvins, T_2: Kelvins) -> Kelvins:
 
     T = (T_1 + T_2)/2
 
-    ``T_1``, ``T_2`` [K]. Returns [K].
+    ``T_1`` first temperature [K]; ``T_2`` second temperature [K]. Returns [K].
 
     >>> midway(T_1=663.15, T_2=443.15)
     553.15
@@ -63,7 +63,7 @@ def apart(T_1: Kelvins, T_2: Kelvins) -> KelvinDifference:
 
     ΔT = T_1 − T_2
 
-    ``T_1``, ``T_2`` [K]. Returns [K].
+    ``T_1`` first temperature [K]; ``T_2`` temperature that is taken from it [K]. Returns [K].
 
     >>> apart(T_1=663.15, T_2=443.15)
     220.0
@@ -133,8 +133,8 @@ def indicated_power(m: KilogramsPerSecond, m_1: KilogramsPerSecond, W_1: Watts) 
 
     P_i = W_1 m/m_1
 
-    ``m`` steam used [kg/s]; ``m_1`` steam that a power ``W_1`` [W] takes [kg/s], above 0. Returns [W]. Raises
-    OutOfRange outside.
+    ``m`` steam used [kg/s]; ``m_1`` steam that a known power takes [kg/s], above 0; ``W_1`` known power [W]. Returns
+    [W]. Raises OutOfRange outside.
 
     Hand working: 1.7 kg/s at 7.5 kg for each kilowatt-hour: 816 kW.
 
@@ -151,7 +151,7 @@ def share_of_power(P: Watts, P_i: Watts) -> Ratio:
 
     x = P/P_i
 
-    ``P``, ``P_i`` [W], P_i above 0. Returns a ratio. Raises OutOfRange outside.
+    ``P`` lost power [W]; ``P_i`` indicated power [W], above 0. Returns a ratio. Raises OutOfRange outside.
 
     >>> share_of_power(P=8.0, P_i=800.0)
     0.01
@@ -166,7 +166,8 @@ def share_of_coefficient(U_2: WattsPerSquareMetreKelvin, U_1: WattsPerSquareMetr
 
     k = U_2/U_1
 
-    ``U_2``, ``U_1`` [W/(m²·K)], U_1 above 0. Returns a ratio. Raises OutOfRange outside.
+    ``U_2`` coefficient of the wall [W/(m²·K)]; ``U_1`` coefficient of the other wall [W/(m²·K)], above 0. Returns a
+    ratio. Raises OutOfRange outside.
 
     >>> share_of_coefficient(U_2=22.8, U_1=114.0)
     0.2
@@ -243,8 +244,8 @@ def thermal_stress(E: Pascals, alpha: PerKelvin, ΔT: KelvinDifference, nu: Rati
 
     σ_T = E α ΔT/(2 (1 − ν))
 
-    ``E`` modulus [Pa]; ``alpha`` coefficient of expansion [1/K]; ``ΔT`` between the faces [K]; ``nu`` Poisson's ratio,
-    below 1. Returns [Pa]. Raises OutOfRange for nu outside.
+    ``E`` modulus [Pa]; ``alpha`` coefficient of expansion [1/K]; ``ΔT`` difference between the faces [K]; ``nu``
+    Poisson's ratio, below 1. Returns [Pa]. Raises OutOfRange outside.
 
     Hand working: 200 GPa × 12e-6 × 20 K/(2 × 0.75) = 32 MPa.
 
@@ -261,7 +262,7 @@ def stresses_together(σ_p: Pascals, σ_T: Pascals) -> Pascals:
 
     σ = σ_p + σ_T
 
-    ``σ_p``, ``σ_T`` [Pa]. Returns [Pa].
+    ``σ_p`` stress of pressure [Pa]; ``σ_T`` stress of heat [Pa]. Returns [Pa].
 
     >>> stresses_together(σ_p=50e6, σ_T=30e6) / 1e6
     80.0

@@ -206,7 +206,8 @@ def edge_in_diameters(e: Metres, d: Metres) -> Ratio:
 
     k_e = e/d
 
-    e: distance, d: nominal diameter, above 0, m. Returns a ratio. Raises OutOfRange outside.
+    ``e`` distance from the edge [m]; ``d`` nominal diameter of the screw [m], above 0. Returns a ratio. Raises
+    OutOfRange outside.
 
     >>> edge_in_diameters(e=0.015, d=0.008)
     1.875
@@ -235,7 +236,8 @@ def head_in_diameters(d_w: Metres, d: Metres) -> Ratio:
 
     k_w = d_w/d
 
-    d_w: of the head or washer, d: nominal diameter, above 0, m. Returns a ratio. Raises OutOfRange outside.
+    ``d_w`` diameter of the head or washer [m]; ``d`` nominal diameter of the screw [m], above 0. Returns a ratio.
+    Raises OutOfRange outside.
 
     >>> head_in_diameters(d_w=0.012, d=0.006)
     2.0

@@ -23,7 +23,8 @@ def share_lost(p_1: Pascals, p_2: Pascals) -> Ratio:
 
     x = (p_1 − p_2)/p_1
 
-    ``p_1``, ``p_2`` at start and end [Pa absolute], p_1 above 0. Raises OutOfRange otherwise.
+    ``p_1`` pressure at the start, absolute [Pa], above 0; ``p_2`` pressure at the end, absolute [Pa]. Raises OutOfRange
+    otherwise.
 
     >>> round(share_lost(p_1=16e5, p_2=15.2e5), 9)
     0.05
@@ -38,7 +39,7 @@ def flow_ratio(m_1: KilogramsPerSecond, m_2: KilogramsPerSecond) -> Ratio:
 
     x = m_1/m_2
 
-    ``m_1``, ``m_2`` [kg/s], m_2 above 0. Raises OutOfRange otherwise.
+    ``m_1`` mass flow [kg/s]; ``m_2`` mass flow by which it is divided [kg/s], above 0. Raises OutOfRange otherwise.
 
     >>> flow_ratio(m_1=1.0, m_2=4.0)
     0.25
@@ -53,7 +54,7 @@ def area_ratio(A_1: SquareMetres, A_2: SquareMetres) -> Ratio:
 
     x = A_1/A_2
 
-    ``A_1``, ``A_2`` [m²], A_2 above 0. Raises OutOfRange otherwise.
+    ``A_1`` area [m²]; ``A_2`` area by which it is divided [m²], above 0. Raises OutOfRange otherwise.
 
     >>> area_ratio(A_1=0.02, A_2=0.016)
     1.25
@@ -133,8 +134,8 @@ def compression_ratio(p_2: Pascals, p_0: Pascals, Δp: Pascals) -> Ratio:
 
     r = p_2/(p_0 − Δp)
 
-    ``p_2`` at the end, ``p_0`` where the charge comes from [Pa absolute]; ``Δp`` depression in the cylinder [Pa].
-    Returns a ratio. Raises OutOfRange unless Δp < p_0.
+    ``p_2`` pressure at the end of the compression, absolute [Pa]; ``p_0`` pressure where the charge comes from,
+    absolute [Pa]; ``Δp`` depression in the cylinder [Pa]. Returns a ratio. Raises OutOfRange unless Δp < p_0.
 
     Hand working: 3.6 bar from 1.0 less 0.1 bar.
 
@@ -177,7 +178,7 @@ def air_density(p: Pascals, T: Kelvins) -> KilogramsPerCubicMetre:
 
     ρ = p/(287.05 T)
 
-    ``p`` [Pa absolute]; ``T`` [K], above 0. Returns [kg/m³]. Raises OutOfRange otherwise.
+    ``p`` pressure, absolute [Pa]; ``T`` temperature [K], above 0. Returns [kg/m³]. Raises OutOfRange otherwise.
 
     International Standard Atmosphere at sea level (from memory): 1.2250 kg/m³.
 
@@ -194,7 +195,8 @@ def pressure_share(p_2: Pascals, p: Pascals) -> Ratio:
 
     r = p_2/p
 
-    ``p_2``, ``p`` [Pa absolute], p above 0. Raises OutOfRange otherwise.
+    ``p_2`` pressure after the nozzle, absolute [Pa]; ``p`` pressure before it, absolute [Pa], above 0. Raises
+    OutOfRange otherwise.
 
     >>> pressure_share(p_2=1.0e5, p=1.25e5)
     0.8

@@ -83,8 +83,8 @@ def greatest_rate(m: Kilograms, t: Seconds, x: Ratio) -> KilogramsPerSecond:
 
     w = m ln(1/(1 − x))/t
 
-    ``m`` of all water [kg]; ``t`` time [s], above 0, in which a share ``x`` of it has gathered, above 0 and below 1.
-    Returns [kg/s]. Raises OutOfRange outside.
+    ``m`` mass of all water [kg]; ``t`` time in which a known share of it has gathered [s], above 0; ``x`` share of the
+    water that has gathered in that time, above 0 and below 1. Returns [kg/s]. Raises OutOfRange outside.
 
     Hand working: 62.5 kg of which 95 % gather in an hour: 62.5 × 2.9957/60 = 3.12 kg a minute.
 
@@ -190,7 +190,7 @@ def share_of_volume(V: CubicMetres, V_c: CubicMetres) -> Ratio:
 
     x = V/V_c
 
-    ``V``, ``V_c`` [m³], V_c above 0. Returns a ratio. Raises OutOfRange outside.
+    ``V`` volume [m³]; ``V_c`` volume of which it is a share [m³], above 0. Returns a ratio. Raises OutOfRange outside.
 
     >>> share_of_volume(V=1.1e-3, V_c=11e-3)
     0.1
@@ -205,7 +205,7 @@ def pools_together(V_0: CubicMetres, V_1: CubicMetres) -> CubicMetres:
 
     V = V_0 + V_1
 
-    ``V_0``, ``V_1`` [m³]. Returns [m³].
+    ``V_0`` pools so far [m³]; ``V_1`` pool that is added [m³]. Returns [m³].
 
     >>> pools_together(V_0=0.5e-3, V_1=0.25e-3)
     0.00075
@@ -250,8 +250,9 @@ def share_of_metal(x_0: Ratio, M_d: Kilograms, M: Kilograms) -> Ratio:
 
     x = min(x_0 + M_d/M, 1)
 
-    ``x_0`` share of the chambers before; ``M_d`` metal of one more, ``M`` all of it [kg], M above 0. Returns a ratio,
-    at most 1: chambers may state, or be taken to have, the water of the same metal. Raises OutOfRange outside.
+    ``x_0`` share of the chambers before; ``M_d`` metal of one chamber more [kg]; ``M`` metal of the whole block [kg],
+    above 0. Returns a ratio, at most 1: chambers may state, or be taken to have, the water of the same metal. Raises
+    OutOfRange outside.
 
     >>> share_of_metal(x_0=0.25, M_d=1100.0, M=2200.0)
     0.75

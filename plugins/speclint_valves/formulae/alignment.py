@@ -12,7 +12,7 @@ def out_of_line(e_0: Metres, t: Metres) -> Metres:
 
     e = e_0 + t/2
 
-    ``e_0`` before; ``t`` diameter of the zone [m]. Returns [m].
+    ``e_0`` how far the axes may be apart by what came before [m]; ``t`` diameter of the zone [m]. Returns [m].
 
     >>> round(out_of_line(e_0=0.0, t=50e-6) * 1e6, 6)
     25.0

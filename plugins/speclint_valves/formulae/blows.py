@@ -91,8 +91,8 @@ def amplitude_allowed(k: Ratio, R_m: Pascals, K: Ratio, x: Ratio) -> Pascals:
 
     σ_n = k R_m/(K x)
 
-    ``k`` share of its tensile strength that it bears reversed for good; ``R_m`` that strength [Pa]; ``K`` factor of the
-    notch, ``x`` factor of safety [-]. Returns [Pa]. Raises OutOfRange unless K and x are above 0.
+    ``k`` share of its tensile strength that it bears reversed for good; ``R_m`` tensile strength [Pa]; ``K`` factor of
+    the notch, ``x`` factor of safety [-]. Returns [Pa]. Raises OutOfRange unless K and x are above 0.
 
     Hand working: 0.3 × 600/(2 × 1.5) = 60 MPa.
 

@@ -33,8 +33,8 @@ def pressure_angle_of_roller(s_prime: MetresPerRadian, e: Metres, y: Metres) -> 
 
     α = arctan(|s′ − e|/y)
 
-    ``s′`` lift per angle [m/rad]; ``e`` offset, positive to the side that eases the rise; ``y`` height of the roller
-    [m]. Returns [rad]. Raises OutOfRange unless y > 0.
+    ``s_prime`` lift per angle of the cam [m/rad]; ``e`` offset, positive to the side that eases the rise [m]; ``y``
+    height of the roller [m]. Returns [rad]. Raises OutOfRange unless y > 0.
 
     Hand working: 26.5 mm/rad at y 101.4 mm: arctan 0.2613 = 14.6°.
 
@@ -53,8 +53,9 @@ def roller_over_offset_path(
 
     k = r (y² − y κ + (s′ − e) (2 s′ − e))/(y² + (s′ − e)²)^1.5
 
-    ``r`` roller; ``y`` height of its axis [m]; ``s_prime`` s′ and ``κ`` first and second derivative of the lift by the
-    angle [m/rad, m/rad²]; ``e`` offset [m]. Below 0 on a hollow flank. Raises OutOfRange unless y > 0.
+    ``r`` roller; ``y`` height of its axis [m]; ``s_prime`` first derivative of the lift by the angle [m/rad]; ``κ``
+    second derivative of the lift by the angle [m/rad²]; ``e`` offset [m]. Below 0 on a hollow flank. Raises OutOfRange
+    unless y > 0.
 
     In the turning cam's frame the centre moves along (y, s′ − e) for each radian, and that along (2 s′ − e, κ − y).
     On the base circle, without offset, the path is a circle of 55 mm, 15/55:
@@ -132,7 +133,7 @@ def reach_on_flat(s_prime: MetresPerRadian) -> Metres:
 
     b = |s′|
 
-    ``s′`` lift per angle [m/rad]. Returns [m].
+    ``s_prime`` lift per angle of the cam [m/rad]. Returns [m].
 
     >>> reach_on_flat(s_prime=-0.026)
     0.026

@@ -43,8 +43,8 @@ def roller_over_its_path(
 
     k = (r/√D) (1 + (s′² − o κ)/D), D = o² + s′², o = R_b + r + s
 
-    ``R_b`` base circle, ``r`` roller, ``s`` lift [m]; ``s_prime`` s′ and ``κ`` first and second derivative of the
-    lift by the angle [m/rad, m/rad²]. Below 0 on a hollow flank.
+    ``R_b`` base circle, ``r`` roller, ``s`` lift [m]; ``s_prime`` first derivative of the lift by the angle [m/rad];
+    ``κ`` second derivative of the lift by the angle [m/rad²]. Below 0 on a hollow flank.
 
     On the base circle the path is a circle of R_b + r = 55 mm, 15/55:
 
@@ -84,8 +84,8 @@ def pressure_angle(s_prime: MetresPerRadian, R_b: Metres, r: Metres, s: Metres) 
 
     φ = arctan(|s′|/(R_b + r + s))
 
-    ``s_prime`` s′ [m/rad]; ``R_b`` base circle, ``r`` roller, ``s`` lift [m]. Returns [rad]. Raises OutOfRange unless
-    R_b + r + s > 0.
+    ``s_prime`` lift per angle of the cam [m/rad]; ``R_b`` base circle, ``r`` roller, ``s`` lift [m]. Returns [rad].
+    Raises OutOfRange unless R_b + r + s > 0.
 
     Hand working: s′ 30 over 40: tan φ = 0.75, 36.87°.
 
@@ -102,7 +102,8 @@ def jump_of_speed(s_prime: MetresPerRadian, ω: RadiansPerSecond) -> MetresPerSe
 
     v = |s′| ω
 
-    ``s_prime`` s′ of the lift where it meets the base circle [m/rad]; ``ω`` speed of the cam [rad/s]. Returns [m/s].
+    ``s_prime`` derivative of the lift by the angle where it meets the base circle [m/rad]; ``ω`` speed of the cam
+    [rad/s]. Returns [m/s].
 
     >>> round(jump_of_speed(s_prime=0.0042, ω=40.0), 6)
     0.168

@@ -30,7 +30,7 @@ def governing_area(A_v: SquareMetres, A_port: SquareMetres) -> SquareMetres:
 
     A = min(A_v, A_port)
 
-    ``A_v``, ``A_port`` [m²]. Returns [m²].
+    ``A_v`` flow area of the valve [m²]; ``A_port`` area of the port [m²]. Returns [m²].
 
     >>> governing_area(A_v=0.018, A_port=0.016)
     0.016

@@ -131,7 +131,8 @@ def stress_of_stem(F: Newtons, M: NewtonMetres, d: Metres) -> Pascals:
 
     σ = 4 F/(π d²) + 32 M/(π d³)
 
-    ``F`` along it [N]; ``M`` that bends it [N·m]; ``d`` stem [m]. Returns [Pa]. Raises OutOfRange unless d is above 0.
+    ``F`` force along the stem [N]; ``M`` moment that bends the stem [N·m]; ``d`` diameter of the stem [m]. Returns
+    [Pa]. Raises OutOfRange unless d is above 0.
 
     Hand working, 4 kN and 116 N·m, 36 mm: 3.93 + 25.33 = 29.25 MPa.
 

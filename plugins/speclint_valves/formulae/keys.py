@@ -12,7 +12,7 @@ def depth_together(t_1: Metres, t_2: Metres) -> Metres:
 
     t = t_1 + t_2
 
-    ``t_1`` depth of the keyway in the shaft, ``t_2`` of that in the hub, beside the key [m]. Returns [m].
+    ``t_1`` depth of the keyway in the shaft, ``t_2`` depth of the keyway in the hub, beside the key [m]. Returns [m].
 
     Hand working: a key 18 mm by 11 mm lies 7 mm deep in a shaft and has 4.4 mm in the hub: 11.4 mm.
 

@@ -28,9 +28,9 @@ def face_widened(w: Metres, t: Metres, β: Radians) -> Metres:
 
     w_n = w + t/(sin β cos β)
 
-    ``w`` before; ``t`` depth ground off, square to the face [m]; ``β`` of the cone, from the plane of the seat [rad].
-    Returns [m]. Its inner edge stays on the cylinder and its outer edge moves outwards by t/sin β. Raises OutOfRange
-    unless 0 < β < 90°: a flat face grows no wider.
+    ``w`` width before it is ground [m]; ``t`` depth ground off, square to the face [m]; ``β`` angle of the cone from
+    the plane of the seat [rad]. Returns [m]. Its inner edge stays on the cylinder and its outer edge moves outwards by
+    t/sin β. Raises OutOfRange unless 0 < β < 90°: a flat face grows no wider.
 
     Hand working: 2.5 mm, 0.3 mm at 45°: 2.5 + 0.3/0.5 = 3.1 mm.
 
@@ -98,8 +98,8 @@ def load_when_sunk(F_U: Newtons, R: NewtonsPerMetre, h: Metres, z: Metres) -> Ne
 
     F = F_U − R max(h − z, 0)
 
-    ``F_U`` before [N]; ``R`` rate [N/m]; ``h`` sink, ``z`` washers put under the springs to make up for it [m]. Returns
-    [N]. Washers that are thicker than the sink count as no more than it.
+    ``F_U`` load before the valve has sunk [N]; ``R`` rate [N/m]; ``h`` sink [m]; ``z`` washers put under the springs to
+    make up for it [m]. Returns [N]. Washers that are thicker than the sink count as no more than it.
 
     Hand working: 700 N less 5 % and less 5 % of that is 631.75 N; 31.6 N/mm and 0.849 mm take 26.8 N: 604.9 N.
 
@@ -115,7 +115,7 @@ def adjustment_left(a_0: Metres, a_g: Metres) -> Metres:
 
     a = a_0 − a_g
 
-    ``a_0`` in all, ``a_g`` used when the gear was first set [m]. Returns [m].
+    ``a_0`` adjustment in all, ``a_g`` adjustment used when the gear was first set [m]. Returns [m].
 
     >>> round(adjustment_left(a_0=0.003, a_g=0.00105) * 1e3, 6)
     1.95

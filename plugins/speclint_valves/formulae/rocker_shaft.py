@@ -20,7 +20,9 @@ def moment_under_arm(F_1: Newtons, a: Metres, F_2: Newtons, x: Metres, L: Metres
 
     M = (F_1 min(a, x) (L − max(a, x)) + F_2 x (L − x))/L
 
-    ``F_1`` the other load [N] at ``a``; ``F_2`` this load at ``x``; ``L`` between the bearings [m]. Returns [N·m].
+    ``F_1`` the other load [N]; ``a`` distance of the other load from one bearing [m]; ``F_2`` the load under which the
+    moment is taken [N]; ``x`` distance of that load from the same bearing [m]; ``L`` distance between the bearings [m].
+    Returns [N·m].
 
     >>> moment_under_arm(F_1=0.0, a=0.2, F_2=1000.0, x=0.5, L=1.0)
     250.0

@@ -37,8 +37,8 @@ def pressure_angle_of_arm(b: Metres, c: Metres, ψ: Radians, n: Ratio, s_prime: 
     α = arctan(|c cos ψ − b + n s′|/(c sin ψ))
 
     ``b`` arm, ``c`` from the pivot to the axis of the cam [m]; ``ψ`` angle of the arm [rad]; ``n`` 1 where the track
-    runs towards the pivot under the roller, −1 where it runs away; ``s_prime`` s′ lift per angle [m/rad]. Returns
-    [rad]. Raises OutOfRange unless the roller stands off the line from pivot to cam.
+    runs towards the pivot under the roller, −1 where it runs away; ``s_prime`` lift per angle of the cam [m/rad].
+    Returns [rad]. Raises OutOfRange unless the roller stands off the line from pivot to cam.
 
     The push goes through the point about which cam and arm turn alike, c/(1 − n s′/b) from the pivot.
 
@@ -70,9 +70,9 @@ def roller_over_path_of_arm(
     k = r (c² − b² w³ + b c (w cos ψ − w² cos ψ) − c κ sin ψ)/(b² w² + c² + 2 b c w cos ψ)^1.5, w = n s′/b − 1
 
     ``r`` roller, ``b`` arm, ``c`` from the pivot to the axis of the cam [m]; ``ψ`` angle of the arm [rad]; ``n`` 1
-    where the track runs towards the pivot, −1 where it runs away; ``s_prime`` s′ and ``κ`` first and second derivative
-    of the lift by the angle [m/rad, m/rad²]. Below 0 on a hollow flank. Raises OutOfRange where the centre stands
-    still.
+    where the track runs towards the pivot, −1 where it runs away; ``s_prime`` first derivative of the lift by the angle
+    [m/rad]; ``κ`` second derivative of the lift by the angle [m/rad²]. Below 0 on a hollow flank. Raises OutOfRange
+    where the centre stands still.
 
     The centre is b e^(iψ) − c in the plane of the engine, turned back by the angle of the cam. On the base circle of
     50 mm a roller of 30 mm goes round a circle of 80 mm, 30/80:

@@ -93,7 +93,7 @@ def load_in_sense(g: Ratio, F: Newtons) -> Newtons:
 
     F_g = g F
 
-    ``g`` 1 or −1; ``F`` load [N]. Returns [N].
+    ``g`` sense of the stated direction, 1 or −1; ``F`` load [N]. Returns [N].
 
     >>> load_in_sense(g=-1.0, F=-250.0)
     250.0
@@ -107,8 +107,8 @@ def pressure_at_shutting(y: Ratio, p_b: Pascals) -> Pascals:
 
     p_y = y p_b
 
-    ``y`` ratio to the pressure behind the exhaust valves, which throttle while they shut; ``p_b`` that pressure,
-    absolute [Pa]. Returns [Pa]. Raises OutOfRange unless y ≥ 1.
+    ``y`` ratio to the pressure behind the exhaust valves, which throttle while they shut; ``p_b`` pressure behind the
+    exhaust valves, absolute [Pa]. Returns [Pa]. Raises OutOfRange unless y ≥ 1.
 
     Hand working: 2.6 bar for 1.35 at 180 rev/min is 1.926 times; 1.926 × 1.35 = 2.6 bar.
 

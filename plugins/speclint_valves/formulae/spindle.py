@@ -31,7 +31,7 @@ def pin_load(F_v: Newtons, F_t: Newtons) -> Newtons:
 
     F_p = F_v + F_t
 
-    ``F_v`` load at the valve, ``F_t`` at the tappet [N]. Returns [N].
+    ``F_v`` load at the valve, ``F_t`` load at the tappet [N]. Returns [N].
 
     >>> pin_load(F_v=3000.0, F_t=3600.0)
     6600.0
