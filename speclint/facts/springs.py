@@ -29,7 +29,8 @@ _RATES_AGREE = 0.05
 def load_about(F_s: Newtons, F: Newtons, F_n: Newtons) -> Newtons:
     """Load that differs from that of the sizes as a stated one differs from its nominal.
 
-    ``F_s`` load by the sizes, ``F`` stated load within its limits, ``F_n`` the same without them [N]. Returns [N].
+    ``F_s`` load by the sizes, ``F`` stated load within its limits, ``F_n`` stated load without its limits [N]. Returns
+    [N].
 
     >>> load_about(F_s=1000.0, F=1520.0, F_n=1600.0)
     920.0
@@ -41,7 +42,8 @@ def load_about(F_s: Newtons, F: Newtons, F_n: Newtons) -> Newtons:
 def rate_about(R_s: NewtonsPerMetre, R: NewtonsPerMetre, R_n: NewtonsPerMetre) -> NewtonsPerMetre:
     """Rate that differs from that of the sizes as a stated one differs from its nominal.
 
-    ``R_s`` rate by the sizes, ``R`` stated rate within its limits, ``R_n`` the same without them [N/m]. Returns [N/m].
+    ``R_s`` rate by the sizes, ``R`` stated rate within its limits, ``R_n`` stated rate without its limits [N/m].
+    Returns [N/m].
 
     >>> rate_about(R_s=40e3, R=58e3, R_n=60e3)
     38000.0

@@ -79,8 +79,8 @@ def gauge_within_error(p_0: Pascals, k: Ratio, p: Pascals, p_b: Pascals) -> Pasc
 
     p_g = p_0 + k (p − p_b)
 
-    ``p_0`` gauge pressure of the exhaust; ``p_b`` the same, absolute; ``p`` pressure by the cycle, absolute [Pa]; ``k``
-    true pressure above the exhaust's over that by the cycle. Returns [Pa].
+    ``p_0`` gauge pressure of the exhaust; ``p_b`` absolute pressure of the exhaust; ``p`` pressure by the cycle,
+    absolute [Pa]; ``k`` true pressure above the exhaust's over that by the cycle. Returns [Pa].
 
     Hand working: 0.35 + 1.1 × (9.5 − 1.35) = 9.315 bar.
 

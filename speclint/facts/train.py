@@ -104,8 +104,8 @@ def clearance_about(c_l: Metres, c: Metres, c_n: Metres) -> Metres:
 
     c_w = c_l + c − c_n
 
-    ``c_l`` clearance by the lengths, ``c`` stated clearance within its limits, ``c_n`` the same without them [m].
-    Returns [m].
+    ``c_l`` clearance by the lengths, ``c`` stated clearance within its limits, ``c_n`` stated clearance without its
+    limits [m]. Returns [m].
 
     >>> round(clearance_about(c_l=0.0006, c=0.0009, c_n=0.00085) * 1e3, 6)
     0.65

@@ -60,7 +60,7 @@ def angle_as_set(φ_0: Radians, e: Radians, a: Radians) -> Radians:
 
     φ = φ_0 + e + a
 
-    ``φ_0`` by the drawing, ``e`` error of the setting, ``a`` by how much the drive lags [rad]. Returns [rad].
+    ``φ_0`` angle by the drawing, ``e`` error of the setting, ``a`` by how much the drive lags [rad]. Returns [rad].
 
     >>> round(angle_as_set(φ_0=1.2, e=-0.01, a=0.02), 6)
     1.21

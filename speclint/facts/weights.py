@@ -90,7 +90,8 @@ def mass_together(m_0: Kilograms, m_1: Kilograms) -> Kilograms:
 def centre_together(m_0: Kilograms, x_0: Metres, m_1: Kilograms, x_1: Metres) -> Metres:
     """Centre of gravity of several pieces along one axis, added up piece by piece.
 
-    m_0, x_0: mass and place of the pieces before, kg and m. m_1, x_1: of one more. Returns m. OutOfRange without mass.
+    ``m_0`` mass of the pieces before [kg]; ``x_0`` place of their centre of gravity [m]; ``m_1`` mass of one piece more
+    [kg]; ``x_1`` place of its centre of gravity [m]. Returns [m]. OutOfRange without mass.
 
     >>> round(centre_together(m_0=1500.0, x_0=0.4, m_1=500.0, x_1=0.8), 6)
     0.5

@@ -116,8 +116,8 @@ def preload_hot(
 ) -> Newtons:
     """Preload of a joint when hot: that when cold and the differential expansion, at the hot stiffnesses.
 
-    F_cold: preload cold, N. Delta: ``differential_growth`` over everything between the engaged threads, m.
-    k_bc, k_mc: stiffness of stud and parts with cold moduli, N/m. k_bh, k_mh: the same with hot moduli, N/m.
+    F_cold: preload cold, N. Delta: ``differential_growth`` over everything between the engaged threads, m. k_bc, k_mc:
+    stiffness of stud and parts with cold moduli, N/m. k_bh, k_mh: stiffness of stud and parts with hot moduli, N/m.
     Returns N; below zero the stud has expanded more than the joint and is slack.
 
     Hand working: springs of 1 and 4 MN/mm give 1.25 µm/kN; 40 µm more on 100 kN is 32 kN.

@@ -63,9 +63,9 @@ def shell_pressure(
     free growth = 2 p d² D/(E (D² − d²)) and
     compliance = D (((D² + d²)/(D² − d²) − ν)/E + ((D_s² + D²)/(D_s² − D²) + ν_s)/E_s)
 
-    ``p`` pressure inside [Pa]; ``c`` diametral gap [m], negative for an interference; ``d``, ``D`` bore and
-    outside of the liner, ``D_s`` outside of the shell [m]; ``E``, ``nu``, ``E_s``, ``nu_s`` moduli [Pa] and
-    Poisson's ratios of liner and shell. Returns [Pa]. Raises OutOfRange unless 0 < d < D < D_s.
+    ``p`` pressure inside [Pa]; ``c`` diametral gap [m], negative for an interference; ``d``, ``D`` bore and outside of
+    the liner, ``D_s`` outside of the shell [m]; ``E``, ``E_s`` moduli of elasticity of liner and shell [Pa]; ``nu``,
+    ``nu_s`` Poisson's ratios of liner and shell. Returns [Pa]. Raises OutOfRange unless 0 < d < D < D_s.
 
     Hand working, one metal throughout, touching: q is Lamé's radial pressure at D in one thick cylinder,
     10 MPa in 100/200/300 mm: 10 × (1/0.04 − 1/0.09)/(1/0.01 − 1/0.09) = 1.5625 MPa.
@@ -140,10 +140,10 @@ def gap_closing_stress(c: Metres, d: Metres, D: Metres, E: Pascals, nu: Ratio) -
 
     σ = E c/D · 2 D²/((D² + d²) − ν (D² − d²))
 
-    ``c`` diametral gap [m]; ``d``, ``D`` bore and outside of the liner [m]; ``E``, ``nu`` its modulus [Pa]
-    and Poisson's ratio. Returns [Pa]. The strain c/D is that of the liner's outside; at the bore the
-    stress is higher by the last factor, which tends to 1 for a thin liner.
-    Raises OutOfRange for a negative gap, or unless 0 < d < D.
+    ``c`` diametral gap [m]; ``d``, ``D`` bore and outside of the liner [m]; ``E`` modulus of elasticity of the liner
+    [Pa]; ``nu`` Poisson's ratio of the liner. Returns [Pa]. The strain c/D is that of the liner's outside; at the bore
+    the stress is higher by the last factor, which tends to 1 for a thin liner. Raises OutOfRange for a negative gap, or
+    unless 0 < d < D.
 
     Hand working: 0.1 mm on 500/550 mm, 100 GPa, ν 0.25:
     18.1818 × 2 × 0.3025/(0.5525 − 0.013125) = 20.394 MPa.

@@ -37,7 +37,7 @@ def size_when_hot(L: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Me
     L_h = L (1 + α (T − T_ref))
 
     ``L`` diameter, length or position along the axis at ``T_ref`` [m]; ``alpha`` mean coefficient from ``T_ref`` [1/K];
-    ``T`` temperature of the part, ``T_ref`` that of the drawing [K]. Returns [m].
+    ``T`` temperature of the part, ``T_ref`` temperature of the drawing [K]. Returns [m].
 
     Hand working: 1800 mm, 12e-6, 180 K: 1800 × 1.00216 = 1803.888 mm.
 
@@ -54,7 +54,7 @@ def growth_of_length(L: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) ->
     y = L α (T − T_ref)
 
     ``L`` length at ``T_ref`` [m]; ``alpha`` mean coefficient from ``T_ref`` [1/K]; ``T`` temperature of the part,
-    ``T_ref`` that of the drawing [K]. Returns [m], negative where it is colder.
+    ``T_ref`` temperature of the drawing [K]. Returns [m], negative where it is colder.
 
     Hand working: 330 mm, 11e-6, 250 K: 0.9075 mm.
 
@@ -100,10 +100,10 @@ def hot_interference(
 
     δ_h = δ + D (α_in (T_in − T_ref) − α_out (T_out − T_ref))
 
-    ``delta`` interference at ``T_ref`` [m], negative for a clearance; ``D`` joint [m]; ``alpha_in``,
-    ``alpha_out`` mean coefficients of expansion from ``T_ref`` to each part's temperature [1/K]; ``T_in``,
-    ``T_out`` temperatures of the parts and ``T_ref`` that of the drawing [K]. Returns [m], negative when a
-    gap opens. Each part is at one temperature through its wall.
+    ``delta`` interference at ``T_ref`` [m], negative for a clearance; ``D`` joint [m]; ``alpha_in``, ``alpha_out`` mean
+    coefficients of expansion from ``T_ref`` to each part's temperature [1/K]; ``T_in``, ``T_out`` temperatures of the
+    parts and ``T_ref`` temperature of the drawing [K]. Returns [m], negative when a gap opens. Each part is at one
+    temperature through its wall.
 
     Hand working: 0.30 mm on a 550 mm iron liner (11.5e-6) in a steel block (12.5e-6), both at 300 °C:
     0.30 + 550 × 280 × (11.5 − 12.5)e-6 = 0.146 mm.
@@ -132,10 +132,9 @@ def shrinking_temperature(
     T_out = T_ref + (δ + c)/(D α_out) + α_in/α_out (T_in − T_ref)
 
     ``delta`` greatest interference and ``c`` entering clearance wanted, both diametral [m]; ``D`` joint [m];
-    ``alpha_out``, ``alpha_in`` mean coefficients over each part's own change of temperature [1/K];
-    ``T_in`` temperature of the inner part, chilled or not, ``T_ref`` that of the drawing [K].
-    Returns [K]. Whether the metal may be heated so far must be checked separately. Raises OutOfRange unless D and α_out
-    are above 0.
+    ``alpha_out``, ``alpha_in`` mean coefficients over each part's own change of temperature [1/K]; ``T_in`` temperature
+    of the inner part, chilled or not, ``T_ref`` temperature of the drawing [K]. Returns [K]. Whether the metal may be
+    heated so far must be checked separately. Raises OutOfRange unless D and α_out are above 0.
 
     Bhavikatti, example 8.8.17: 0.2 mm on 250 mm at 12e-6 is 66.67 K above the drawing's 20 °C.
 
@@ -193,9 +192,9 @@ def shrinkage_available(
 
     s = D (α_out (T_out − T_ref) + α_in (T_ref − T_in))
 
-    ``D`` joint [m]; ``alpha_out``, ``alpha_in`` mean coefficients over each part's own change of temperature
-    [1/K]; ``T_out``, ``T_in`` temperatures at which they meet, ``T_ref`` that of the drawing [K]. Returns [m].
-    A part left at ``T_ref`` gives nothing.
+    ``D`` joint [m]; ``alpha_out``, ``alpha_in`` mean coefficients over each part's own change of temperature [1/K];
+    ``T_out``, ``T_in`` temperatures at which they meet, ``T_ref`` temperature of the drawing [K]. Returns [m]. A part
+    left at ``T_ref`` gives nothing.
 
     Hand working: 550 mm, outer 12e-6 to 120 °C, inner 10e-6 to −78 °C: 550 (1200 + 980)e-6 = 1.199 mm.
 

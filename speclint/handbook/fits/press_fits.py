@@ -63,9 +63,10 @@ def contact_pressure(
 
     p = δ/(D (((D² + d_in²)/(D² − d_in²) − ν_in)/E_in + ((D_out² + D²)/(D_out² − D²) + ν_out)/E_out))
 
-    ``delta`` diametral interference [m]; ``d_in`` bore of the inner part (0 if solid), ``D`` joint, ``D_out``
-    outside of the outer part [m]; ``E_in``, ``nu_in``, ``E_out``, ``nu_out`` moduli [Pa] and Poisson's
-    ratios. Returns [Pa]. Raises OutOfRange for a clearance, or unless 0 ≤ d_in < D < D_out.
+    ``delta`` diametral interference [m]; ``d_in`` bore of the inner part (0 if solid), ``D`` joint, ``D_out`` outside
+    of the outer part [m]; ``E_in``, ``E_out`` moduli of elasticity of the inner and the outer part [Pa]; ``nu_in``,
+    ``nu_out`` Poisson's ratios of the inner and the outer part. Returns [Pa]. Raises OutOfRange for a clearance, or
+    unless 0 ≤ d_in < D < D_out.
 
     Bhavikatti, example 8.8.16: 0.189 mm radial interference of 200/250/300 mm steel rings gives 30 MPa;
     by hand, unrounded, 250 (166.364 + 136.667)/200000 = 0.3788 mm on the diameter.

@@ -101,8 +101,8 @@ def clamped_plate_deflection(p: Pascals, D: Metres, t: Metres, E: Pascals, nu: R
 
     y = 3 (1 − ν²) p D⁴/(256 E t³)
 
-    ``p`` pressure [Pa]; ``D`` diameter of the clamped edge, ``t`` thickness [m]; ``E``, ``nu`` modulus [Pa]
-    and Poisson's ratio. Returns [m]. Raises OutOfRange unless 0 < t ≤ D/4.
+    ``p`` pressure [Pa]; ``D`` diameter of the clamped edge, ``t`` thickness [m]; ``E`` modulus of elasticity [Pa];
+    ``nu`` Poisson's ratio. Returns [m]. Raises OutOfRange unless 0 < t ≤ D/4.
 
     Hand working: 2 MPa, 400/20 mm, 200 GPa, ν 0.3: 3 × 0.91 × 2 × 400⁴/(256 × 200e3 × 8000) = 0.3413 mm.
 
@@ -137,7 +137,7 @@ def supported_plate_deflection(p: Pascals, D: Metres, t: Metres, E: Pascals, nu:
 
     y = 3 (1 − ν) (5 + ν) p D⁴/(256 E t³)
 
-    ``p`` pressure [Pa]; ``D`` diameter of the support, ``t`` thickness [m]; ``E``, ``nu`` modulus [Pa] and
+    ``p`` pressure [Pa]; ``D`` diameter of the support, ``t`` thickness [m]; ``E`` modulus of elasticity [Pa]; ``nu``
     Poisson's ratio. Returns [m]. Raises OutOfRange unless 0 < t ≤ D/4.
 
     Hand working: 5.3/1.3 times the clamped 0.34125 mm: 1.3913 mm.
@@ -196,8 +196,8 @@ def edge_moment_deflection(m: Newtons, D: Metres, t: Metres, E: Pascals, nu: Rat
 
     y = 3 (1 − ν) m D²/(2 E t³)
 
-    ``m`` moment per unit of rim [N]; ``D`` diameter of the support, ``t`` thickness [m]; ``E``, ``nu``
-    modulus [Pa] and Poisson's ratio. Returns [m]. Raises OutOfRange unless 0 < t ≤ D/4.
+    ``m`` moment per unit of rim [N]; ``D`` diameter of the support, ``t`` thickness [m]; ``E`` modulus of elasticity
+    [Pa]; ``nu`` Poisson's ratio. Returns [m]. Raises OutOfRange unless 0 < t ≤ D/4.
 
     Hand working: 3 × 0.7 × 10e3 × 0.16/(2 × 200e9 × 8e-6) = 1.05 mm.
 

@@ -69,9 +69,9 @@ def panel_deflection(alpha: Ratio, p: Pascals, a: Metres, t: Metres, E: Pascals,
 
     y = α p a⁴/K, K = E t³/(12 (1 − ν²))
 
-    ``alpha`` factor (``panel_deflection_factor``); ``p`` pressure, or difference of pressures [Pa]; ``a``
-    short side, ``t`` thickness [m]; ``E``, ``nu`` modulus [Pa] and Poisson's ratio. Returns [m].
-    Raises OutOfRange unless 0 < t ≤ a/4.
+    ``alpha`` factor (``panel_deflection_factor``); ``p`` pressure, or difference of pressures [Pa]; ``a`` short side,
+    ``t`` thickness [m]; ``E`` modulus of elasticity [Pa]; ``nu`` Poisson's ratio. Returns [m]. Raises OutOfRange unless
+    0 < t ≤ a/4.
 
     Hand working: 0.0026 × 1.7e6 × 0.2⁴/(200e9 × 8e-6/10.92) = 0.0483 mm.
 
