@@ -14,8 +14,9 @@ def foot_by_place(α_1: Radians, φ: Radians, φ_1: Radians, k: Ratio) -> Radian
 
     α = α_1 + φ − φ_1 + 2 π k
 
-    α_1: that of the other cam, rad. φ, φ_1: angles of the shaft at which it and the other begin to lift, rad. k: turns
-    between the dead centres from which both count, and whole turns. Returns rad.
+    α_1: crank angle at which the other cam begins to lift, rad. φ: angle of the shaft at which this cam begins to lift,
+    rad. φ_1: angle of the shaft at which the other cam begins to lift, rad. k: turns between the dead centres from
+    which both count, and whole turns. Returns rad.
 
     Hand working: 171.7° after a cam at −8.3°, one half turn of it between the ends: 171.7 − 180 = −8.3°.
 

@@ -83,8 +83,8 @@ def share_of_area(A: SquareMetres, A_1: SquareMetres, A_2: SquareMetres) -> Rati
 
     u = A/(A_1 + A_2)
 
-    ``A`` area to be replaced; ``A_1`` to spare in the shell, ``A_2`` in the branch [m²], together above 0. Returns a
-    ratio. Raises OutOfRange otherwise.
+    ``A`` area to be replaced; ``A_1`` area to spare in the shell, ``A_2`` area to spare in the branch [m²]. Returns a
+    ratio. Raises OutOfRange unless A_1 + A_2 > 0.
 
     >>> round(share_of_area(A=787.2e-6, A_1=1446.3e-6, A_2=284.3e-6), 3)
     0.455

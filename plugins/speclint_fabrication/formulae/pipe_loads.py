@@ -45,8 +45,9 @@ def share_of_pipe_load(F: Newtons, M: NewtonMetres, F_a: Newtons, M_a: NewtonMet
 
     u = F/F_a + M/M_a
 
-    ``F`` force, ``M`` moment of the pipe; ``F_a``, ``M_a`` what the shell bears of each alone [N, N·m]. Returns a
-    ratio. Raises OutOfRange unless F_a and M_a are above 0.
+    ``F`` force of the pipe [N]; ``M`` moment of the pipe [N·m]; ``F_a`` force that the shell bears without a moment
+    [N]; ``M_a`` moment that it bears without a force [N·m]. Returns a ratio. Raises OutOfRange unless F_a and M_a are
+    above 0.
 
     >>> round(share_of_pipe_load(F=1000.0, M=50.0, F_a=20000.0, M_a=2000.0), 6)
     0.075

@@ -58,7 +58,7 @@ def share_of_reach(r: Metres, R: Metres) -> Ratio:
 
     s = r/R
 
-    ``r`` deviation by the link, ``R`` by the chain [m]. Returns a ratio. Raises OutOfRange unless R > 0.
+    ``r`` deviation by the link, ``R`` deviation by the chain [m]. Returns a ratio. Raises OutOfRange unless R > 0.
 
     >>> share_of_reach(r=30e-6, R=120e-6)
     0.25

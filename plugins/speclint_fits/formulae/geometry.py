@@ -79,8 +79,8 @@ def zones_hot(T_n: Metres, r: Metres, Δε: Ratio) -> Metres:
 
     T_h = T_n + 2 r Δε
 
-    ``T_n`` by the zones, ``r`` radius of the circle [m]; ``Δε`` by how much one part grows more than the other. Returns
-    [m], on the diameter.
+    ``T_n`` what the zones take, cold, ``r`` radius of the circle [m]; ``Δε`` by how much one part grows more than the
+    other. Returns [m], on the diameter.
 
     >>> round(zones_hot(T_n=0.0016, r=0.3, Δε=0.0006) * 1e3, 6)
     1.96

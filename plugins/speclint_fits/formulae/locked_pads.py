@@ -240,7 +240,8 @@ def true_interference(δ: Metres, z: Metres, R_p: Metres, R_s: Metres) -> Metres
 
     δ_t = δ − z − 0.8 (R_p + R_s)
 
-    ``δ`` by the sizes; ``z`` form; ``R_p``, ``R_s`` mean roughness depths Rz of pad and cut-out [m]. Returns [m].
+    ``δ`` interference by the sizes; ``z`` form; ``R_p``, ``R_s`` mean roughness depths Rz of pad and cut-out [m].
+    Returns [m].
 
     Hand working: 0.030 − 0.020 − 0.8 × 0.006 = 0.0052 mm.
 
@@ -256,7 +257,7 @@ def force_to_leave(F: Newtons, G: Newtons) -> Newtons:
 
     F_o = 2 F + G
 
-    ``F`` to enter at the greatest friction; ``G`` weight [N]. Returns [N].
+    ``F`` force to enter at the greatest friction; ``G`` weight [N]. Returns [N].
 
     >>> force_to_leave(F=70e3, G=20e3)
     160000.0

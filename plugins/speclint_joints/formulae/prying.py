@@ -13,7 +13,8 @@ def lever_of_contact(e: Metres, m: Metres) -> Metres:
 
     n = min(e, 1.25 m)
 
-    ``e`` to the edge of the flange, ``m`` to the face of the web [m]. Returns [m].
+    ``e`` distance of the bolt's axis from the edge of the flange, ``m`` distance of the bolt's axis from the face of
+    the web [m]. Returns [m].
 
     >>> lever_of_contact(e=0.040, m=0.035)
     0.04

@@ -74,8 +74,8 @@ def stress_with_bending_across(σ_x: Pascals, M_y: NewtonMetres, W_y: CubicMetre
 
     σ = σ_x + M_y/W_y
 
-    ``σ_x`` by pull and bending along the welds [Pa]; ``M_y`` moment across them [N·m]; ``W_y`` modulus [m³]. Returns
-    [Pa].
+    ``σ_x`` stress by pull and bending along the welds [Pa]; ``M_y`` moment across them [N·m]; ``W_y`` modulus [m³].
+    Returns [Pa].
 
     Hand working: 1 kN·m on 99 657 mm³ 10.03 MPa, beside 20 MPa.
 
@@ -137,7 +137,8 @@ def shear_across_lines(S_x: Newtons, A: SquareMetres, τ_T: Pascals) -> Pascals:
 
     τ_t = S_x/A + τ_T
 
-    ``S_x`` force across the welds [N]; ``A`` area of the throats [m²]; ``τ_T`` by twist [Pa]. Returns [Pa].
+    ``S_x`` force across the welds [N]; ``A`` area of the throats [m²]; ``τ_T`` shear stress by twist [Pa]. Returns
+    [Pa].
 
     >>> shear_across_lines(S_x=4800.0, A=4800e-6, τ_T=2e6)
     3000000.0
@@ -151,7 +152,7 @@ def shear_with_twist_of_welds(τ_S: Pascals, τ_T: Pascals) -> Pascals:
 
     τ = τ_S + τ_T
 
-    ``τ_S`` by the forces in the face, ``τ_T`` by twist [Pa]. Returns [Pa].
+    ``τ_S`` shear stress by the forces in the face, ``τ_T`` shear stress by twist [Pa]. Returns [Pa].
 
     >>> shear_with_twist_of_welds(τ_S=1e6, τ_T=2e6)
     3000000.0

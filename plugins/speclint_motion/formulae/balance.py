@@ -128,7 +128,7 @@ def moment_amiss(R: KilogramMetres, R_0: KilogramMetres) -> Ratio:
 
     x = R/R_0
 
-    ``R`` left, ``R_0`` to be balanced [kg·m], above 0. Returns [-]. Raises OutOfRange otherwise.
+    ``R`` moment left [kg·m]; ``R_0`` moment to be balanced [kg·m], above 0. Returns [-]. Raises OutOfRange otherwise.
 
     >>> moment_amiss(R=2.0, R_0=40.0)
     0.05

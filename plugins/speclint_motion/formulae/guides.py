@@ -15,8 +15,8 @@ def place_on_bar(x_0: Metres, r: Metres, l: Metres, θ: Radians) -> Metres:  # n
 
     a = x_0 + r (1 − cos θ) + l (1 − √(1 − (r/l)² sin² θ))
 
-    ``x_0`` that distance at the front dead centre [m]; ``r``, ``l`` crank radius and rod length [m]; ``θ`` crank
-    angle [rad]. Returns [m].
+    ``x_0`` distance of the crosshead from that support at the front dead centre [m]; ``r``, ``l`` crank radius and rod
+    length [m]; ``θ`` crank angle [rad]. Returns [m].
 
     By hand, r = 3, l = 5, crank upright: s = 4.
 

@@ -160,7 +160,7 @@ def share_of_rating(x: Ratio, pv_t: PascalMetresPerSecond) -> PascalMetresPerSec
 
     pv_n = x pv_t
 
-    ``x`` share that may be used; ``pv_t`` by the table [Pa·m/s]. Returns [Pa·m/s].
+    ``x`` share that may be used; ``pv_t`` pressure times speed by the table [Pa·m/s]. Returns [Pa·m/s].
 
     >>> share_of_rating(x=0.5, pv_t=5e6)
     2500000.0

@@ -119,9 +119,9 @@ def gap_resistance(
 
     R = 1/(h_r + Nu λ_g/s + b λ_w/s)
 
-    ``h_r`` radiation [W/(m²·K)]; ``Nu`` Nusselt number of the gas; ``λ_g`` its conductivity, ``λ_w`` that of the metal
-    [W/(m·K)]; ``s`` width [m], above 0; ``b`` share of the area that ribs and stays bridge. Returns [m²·K/W]. Raises
-    OutOfRange unless something carries heat across.
+    ``h_r`` radiation [W/(m²·K)]; ``Nu`` Nusselt number of the gas; ``λ_g`` conductivity of the gas, ``λ_w``
+    conductivity of the metal [W/(m·K)]; ``s`` width [m], above 0; ``b`` share of the area that ribs and stays bridge.
+    Returns [m²·K/W]. Raises OutOfRange unless something carries heat across.
 
     Hand working: 25.6 + 0.0432/0.012 = 29.2; with 1 % of steel of 45 W/(m·K) 37.5 more.
 

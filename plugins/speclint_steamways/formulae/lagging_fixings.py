@@ -33,8 +33,8 @@ def mass_of_flat_lagging(
 
     M = A (ρ t + ρ_s t_s)
 
-    ``A`` area [m²]; ``ρ`` density of the lagging [kg/m³], ``t`` its thickness [m]; ``ρ_s`` and ``t_s`` those of the
-    sheet. Returns [kg].
+    ``A`` area [m²]; ``ρ`` density of the lagging [kg/m³], ``t`` its thickness [m]; ``ρ_s`` density of the sheet
+    [kg/m³], ``t_s`` thickness of the sheet [m]. Returns [kg].
 
     Hand working: 2 m² of 120 kg/m³ × 0.05 m and 7850 kg/m³ × 0.001 m: 2 × (6 + 7.85) = 27.7 kg.
 
@@ -57,8 +57,8 @@ def mass_of_round_lagging(
 
     M = π L (ρ (d + t) t + ρ_s (d + 2 t + t_s) t_s)
 
-    ``L`` length, ``d`` inside diameter of the lagging, ``t`` its thickness [m]; ``ρ`` its density [kg/m³]; ``ρ_s`` and
-    ``t_s`` density and thickness of the sheet. Returns [kg].
+    ``L`` length, ``d`` inside diameter of the lagging, ``t`` its thickness [m]; ``ρ`` its density [kg/m³]; ``ρ_s``
+    density of the sheet [kg/m³], ``t_s`` thickness of the sheet [m]. Returns [kg].
 
     Hand working: 1 m, d 0.1, t 0.05, 120 kg/m³: π × 0.15 × 0.05 × 120 = 2.8274; sheet 1 mm of 7850 kg/m³ about
     0.2 m: π × 0.201 × 0.001 × 7850 = 4.9570; together 7.7844 kg.

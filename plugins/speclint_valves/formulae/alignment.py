@@ -42,7 +42,7 @@ def errors_together(e_s: Metres, e_x: Metres) -> Metres:
 
     e = e_s + e_x
 
-    ``e_s`` by the zone of the seat; ``e_x`` by the box [m]. Returns [m].
+    ``e_s`` error by the zone of the seat; ``e_x`` error by the box [m]. Returns [m].
 
     >>> round(errors_together(e_s=25e-6, e_x=5e-6) * 1e6, 6)
     30.0

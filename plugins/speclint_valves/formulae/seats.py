@@ -17,9 +17,9 @@ def pressure_in_solid_block(
 
     p = δ/(D (((D² + d²)/(D² − d²) − ν_s)/E_s + (1 + ν_b)/E_b))
 
-    ``delta`` diametral interference, not below 0, ``d`` bore of the ring, ``D`` joint [m]; ``E_s``, ``nu_s``, ``E_b``,
-    ``nu_b`` moduli [Pa] and Poisson's ratios of ring and block. Returns [Pa]. It is the greatest that any wall behind
-    the ring can give. Raises OutOfRange unless 0 < d < D.
+    ``delta`` diametral interference, not below 0, ``d`` bore of the ring, ``D`` joint [m]; ``E_s``, ``E_b`` moduli of
+    elasticity of ring and block [Pa]; ``nu_s``, ``nu_b`` Poisson's ratios of ring and block. Returns [Pa]. It is the
+    greatest that any wall behind the ring can give. Raises OutOfRange unless 0 < d < D.
 
     Hand working, steel throughout, 0.2 mm, 170/200 mm: (68900/11100 − 0.3 + 1.3)/200000 = 3.6036e-5 per MPa;
     0.2/200/3.6036e-5 = 27.750 MPa.
