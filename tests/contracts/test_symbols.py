@@ -42,6 +42,8 @@ def _unsaid(formula: Callable[..., Any]) -> Iterator[str]:
             yield f"{together}: begins with the symbol or the unit instead of its meaning: {one.means}"
         elif other := explained.search(one.means):
             yield f"{together}: holds the meaning of {other[0]} {one.means}"
+        elif others := sorted({other.unit for other in symbols if other.means == one.means} - {one.unit}):
+            yield f"{together}: has the meaning of a symbol in {others[0] or 'no unit'}: {one.means}"
         elif "OutOfRange" in one.means:
             yield f"{together}: says what is raised: {one.means}"
 
@@ -133,6 +135,15 @@ def with_what_is_raised(b: Metres) -> Metres:
     return b
 
 
+@formula("x = b c", cites=[FIRST_PRINCIPLES])
+def with_two_units(b: Metres, c: Ratio) -> Metres:
+    """A product.
+
+    ``b``, ``c`` length and share [m]. Returns [m].
+    """
+    return b * c
+
+
 @formula("a = α b", cites=[FIRST_PRINCIPLES])
 def as_code_has_it(alpha: Ratio, b: Metres) -> Metres:
     """A product.
@@ -161,6 +172,13 @@ def sound(alpha: Ratio, b: Metres) -> Metres:
         (with_its_unit, ["ΔT: begins with the symbol or the unit instead of its meaning: ΔK"]),
         (with_itself, ["s′: begins with the symbol or the unit instead of its meaning: s′"]),
         (with_what_is_raised, ["b: says what is raised: length, above 0, else OutOfRange"]),
+        (
+            with_two_units,
+            [
+                "b: has the meaning of a symbol in no unit: length and share",
+                "c: has the meaning of a symbol in m: length and share",
+            ],
+        ),
         (sound, []),
     ],
     ids=lambda one: getattr(one, "__name__", ""),
