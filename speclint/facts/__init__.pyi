@@ -63,6 +63,9 @@ from .chains import (
     size_of_link as size_of_link,
     with_link as with_link,
 )
+from .chamber_covers import (
+    bore_under_cover as bore_under_cover,
+)
 from .clamps import (
     clamp_on_collar as clamp_on_collar,
     left_by_joint as left_by_joint,

@@ -75,7 +75,7 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
         ),
         Limit("local", "1.5", "ratio", ASME_BENDING, "allowable local stress over allowable tension"),
     ],
-    edition=6,
+    edition=7,
 )
 def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Distance in diameters, and hoop stress of the ring of metal round the thread.
