@@ -39,6 +39,11 @@ from .box_masses import (
     box_with_gear as box_with_gear,
     plain_outside as plain_outside,
 )
+from .cage_openings import (
+    opening_by_bars as opening_by_bars,
+    opening_of_cage as opening_of_cage,
+    straight_opening as straight_opening,
+)
 from .cam_motion import (
     WholeLift as WholeLift,
     motion as motion,

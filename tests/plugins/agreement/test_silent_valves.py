@@ -186,7 +186,7 @@ ROWS: list[Row] = [
         (FINE, ("cage.toml", 'surrounds = "valve"\n')),
         (FINE, ("cage.toml", 'outside_diameter = "222 mm"\n')),
         (SILENT, ("cage.toml", "bars = 12\n")),
-        (SILENT, ("cage.toml", 'bar = "30 mm"\n')),
+        (ASKED, ("cage.toml", 'bar = "30 mm"\n')),
         (ASKED, ("valve.toml", 'outside_diameter = "200 mm"\n')),
     ),
     *rows(
