@@ -66,7 +66,7 @@ ROWS: list[Row] = [
         seated(),
         (SILENT, ("block.toml", 'at = "110 mm"\n')),
         (SILENT, ("block.toml", 'at = "0 mm"\n')),
-        (SILENT, ("valve.toml", 'beat_distance = "110 mm"\n')),
+        (FINE, ("valve.toml", 'beat_distance = "110 mm"\n')),
     ),
     *rows(
         "valve.of-one-end",
