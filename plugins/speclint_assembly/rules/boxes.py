@@ -58,9 +58,8 @@ _BUSH = Limit(
 
 @rule(
     "gear.enters-its-box",
-    title="The cam shaft passes the bearing housings of its box with room for the bushes or bearings round it, the "
-    "circle over the nose of each cam these or the opening under the lid, which is smaller than the box, and each "
-    "tappet its guide",
+    title="The cam shaft passes the bearing housings of its box with room for bushes, the circle over the nose of each "
+    "cam these or the opening under the lid, which lies within the box, and each tappet its guide",
     edition=3,
     on=CamBox,
     grade=Grade.NONCONFORMITY,

@@ -71,8 +71,8 @@ HARDENED: tuple[type[Component], ...] = (
 
 @rule(
     "material.takes-its-skin",
-    title="Case hardened steel has at most 0.31 % carbon, of cams and tappets it is made for it; induction hardened is "
-    "iron, martensitic or of at least 0.28 %; nitrided is steel or iron; a skin is as deep as each gives",
+    title="Case hardened steel has at most 0.31 % carbon, in cams and tappets made for it; induction hardened is iron, "
+    "martensitic or of 0.28 % or more; nitrided is steel or iron; a skin is as deep as each gives",
     on=HARDENED,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
