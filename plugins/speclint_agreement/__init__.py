@@ -20,7 +20,7 @@ _MODULES = {
     "chain_blocks": "dimension-chain",
     "chains": "dimension-chain fit locating-face",
     "concern": "",
-    "covers": "cylinder-cover gland cylinder-block",
+    "covers": "chamber-cover cylinder-cover gland cylinder-block",
     "crank_pins": "driving-axle",
     "cylinders": "cylinder-block cylinder-liner",
     "dividing_walls": "cylinder-block partition weldment",

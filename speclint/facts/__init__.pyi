@@ -45,6 +45,11 @@ from .box_masses import (
     box_with_gear as box_with_gear,
     plain_outside as plain_outside,
 )
+from .cage_openings import (
+    opening_by_bars as opening_by_bars,
+    opening_of_cage as opening_of_cage,
+    straight_opening as straight_opening,
+)
 from .cam_motion import (
     WholeLift as WholeLift,
     motion as motion,
@@ -68,6 +73,9 @@ from .chains import (
     room_of_pad as room_of_pad,
     size_of_link as size_of_link,
     with_link as with_link,
+)
+from .chamber_covers import (
+    bore_under_cover as bore_under_cover,
 )
 from .clamps import (
     clamp_on_collar as clamp_on_collar,

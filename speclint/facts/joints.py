@@ -123,16 +123,20 @@ def edges_left(
     """From the centre of a tapped hole to the edges of the block's face, m, as far as they are drawn.
 
     "inside" to the opening that the studs stand round: of a cylinder the bore, or the recess of the collar at its end;
-    the bore under the cover of a chamber; the opening to which a pipe is joined; the hole of a cover round which the
+    the bore under the cover of a chamber, or the opening of the block there, whichever is wider; the opening to which a
+    pipe is joined; the hole of a cover round which the
     studs of a gland stand. "outside" to the edge of the face.
     """
     if not sheet.is_stated("circle", joint.circle):
         return {}
     opening, face = _round_opening(joint, sheet)
-    found, D = {}, take("D_t", joint.circle)
-    if isinstance(opening, Measure) and sheet.is_stated("opening of the block", opening):
-        e = sheet.work("e_i", edge_beside_opening, D_t=D, D=take("D_i", opening))
-        found["inside"] = worked(e, joint.circle, opening)
+    found, D, held = {}, take("D_t", joint.circle), sheet.follow(joint.holds)
+    around = () if opening is None else tuple(_stated(sheet, "opening of the block", opening))
+    if isinstance(held, by_word.ChamberCover):
+        around += tuple(_in_block(joint, held, sheet))
+    if around:
+        edges = [sheet.work("e_i", edge_beside_opening, D_t=D, D=take("D_i", one)) for one in around]
+        found["inside"] = worked(min(edges), joint.circle, *around)
     if isinstance(face, Measure) and sheet.is_stated("face of the block", face):
         e = sheet.work("e_o", edge_within_face, D=take("D_f", face), D_t=D)
         found["outside"] = worked(e, joint.circle, face)

@@ -96,6 +96,22 @@ def test_the_studs_of_a_gland_stand_round_the_hole_of_the_cover(
     assert inside(bench(tmp_path, files, "studs")) == pytest.approx(edge)
 
 
+@pytest.mark.parametrize(
+    ("bore", "opening", "edge"),
+    [("230 mm", "230 mm", 0.0375), ("200 mm", "230 mm", 0.0375), ("240 mm", "230 mm", 0.0325)],
+)
+def test_under_the_cover_of_a_chamber_the_wider_opening_counts(
+    tmp_path: Path, bore: str, opening: str, edge: float
+) -> None:
+    """(305 − 230)/2 = 37.5 mm, (305 − 240)/2 = 32.5 mm."""
+    files = {
+        "cylinder-block block": f'[seat_bores.upper]\nopening = "{opening}"\n',
+        "chamber-cover lid": f'closes = "block"\nseat_bore = "upper"\nbore = "{bore}"\n',
+        "bolted-joint studs": 'holds = "lid"\nscrewed_into = "block"\ncircle = "305 mm"\n',
+    }
+    assert inside(bench(tmp_path, files, "studs")) == pytest.approx(edge)
+
+
 def test_the_edge_outside_is_that_of_the_face(tmp_path: Path) -> None:
     """(760 − 680)/2 = 40 mm."""
     on = drawn(tmp_path, liner="")

@@ -72,7 +72,7 @@ WRITTEN = {
     "rocker.Rocker": "pin < boss; bush_length ≤ pin_span",
     "saddle.Saddle": "wet.allowance < thickness",
     "shaft.Shaft": "keyway_width < diameter; keyway_depth < 0.5 diameter; diameter ≤ greatest_diameter; "
-    "bearings.*.at ≤ length; keyways.*.ends ≤ length; drive.at ≤ length",
+    "bearings.*.at ≤ length; bearings.*.journal ≤ greatest_diameter; keyways.*.ends ≤ length; drive.at ≤ length",
     "shaft.ShaftKeyway": "begins < ends",
     "slide_bar.SlideBar": "depth < span; width < span; crosshead_from_end < span; web < width; flange < depth",
     "steam_pipe.SteamPipe": "wall < 0.5 outside_diameter; anchor_distance ≤ length; "

@@ -24,28 +24,6 @@ def mean_opening(D: Metres, n: Ratio, w: Metres) -> Metres:
     return math.pi * D / n - w
 
 
-@formula("b_s = D sin(π/n − arcsin(min(1, w/D)))", cites=[FIRST_PRINCIPLES])
-def straight_opening(D: Metres, n: Ratio, w: Metres) -> Metres:
-    """Opening between bars that stand evenly on a circle, straight across from edge to edge: the widest is no narrower.
-
-    b_s = D sin(π/n − arcsin(min(1, w/D)))
-
-    ``D`` diameter of the circle [m]; ``n`` number of bars [-]; ``w`` width of each, straight across, where more than
-    ``D`` it counts as that [m]. Returns [m], 0 or less where the bars close the circle. Raises OutOfRange with fewer
-    than two bars, or unless ``D`` is above 0 and ``w`` not below it.
-
-    By hand: four thin bars on 200 mm stand 200 sin 45° = 141.42 mm apart, and 157.08 mm round the circle.
-
-    >>> round(straight_opening(D=0.2, n=4, w=0.0), 6)
-    0.141421
-    >>> round(straight_opening(D=0.2, n=12, w=0.030), 6)  # 200 sin(15° − 8.6269°)
-    0.0222
-    """
-    require(n >= 2, "fewer than two bars stand round no circle")
-    require(D > 0 and w >= 0, "the circle has no size, or a bar less than none")
-    return D * math.sin(math.pi / n - math.asin(min(1.0, w / D)))
-
-
 @formula("b_h = k b_m", cites=[COMMON_PRACTICE])
 def uneven_opening(k: Ratio, b_m: Metres) -> Metres:
     """Widest opening between bars that stand at unlike distances.

@@ -3,37 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
+from speclint.facts import opening_by_bars
 from speclint.specs import CylinderLiner, ValveCage
 from speclint_agreement.formulae.openings import (
     closed_diameter,
     mean_opening,
     opening_with_bar,
-    straight_opening,
     uneven_opening,
 )
-
-if TYPE_CHECKING:
-    from speclint.specs import Length, PoppetValve
 
 
 def _of_cage(cage: ValveCage, sheet: Sheet) -> Iterator[Pair]:
     """The widest opening against that of bars that stand evenly; the circle that they close against the cage.
 
-    The bars stand no nearer than the bore that the valve states round it, or than the valve itself where it states
-    none, so that what they would leave there is the least that they leave; round the outside it is the most.
+    Round the bore of the cage they leave the least, round its outside the most.
     """
-    if not sheet.is_stated("bars", cage.bars) or not sheet.is_stated("width of a bar", cage.bar):
+    if not sheet.is_stated("bars", cage.bars):
         return
     n, w = float(sheet.count("n", cage.bars)), sheet.take("w", cage.bar)
-    if sheet.is_stated("valve", cage.surrounds):
-        inside = _inside(sheet.follow(cage.surrounds), sheet)
-        least = sheet.work("b_s", straight_opening, D=sheet.take("D", inside), n=n, w=w)
-        yield Pair(
-            cage.opening, worked(least, cage.bars, cage.bar, inside), "at least", name="widest opening"
-        )
+    least = opening_by_bars(cage, sheet)
+    if least is not None:
+        yield Pair(cage.opening, least, "at least", name="widest opening")
     if sheet.is_stated("outside of the cage", cage.outside_diameter):
         closed = worked(sheet.work("D_n", closed_diameter, n=n, w=w), cage.bars, cage.bar)
         yield Pair(closed, cage.outside_diameter, "at most", name="bars together")
@@ -42,13 +34,6 @@ def _of_cage(cage: ValveCage, sheet: Sheet) -> Iterator[Pair]:
             most = sheet.work("b_h", uneven_opening, k=sheet.limit("uneven", "k"), b_m=mean)
             places = cage.bars, cage.bar, cage.outside_diameter
             yield Pair(cage.opening, worked(most, *places), "at most", name="opening between bars")
-
-
-def _inside(valve: PoppetValve, sheet: Sheet) -> Length:
-    """The bore of the cage round a valve, where it states one and is held by it, else the valve's own outside."""
-    caged = sheet.said("retained", valve.retained) == "cage"
-    stated = caged and sheet.is_stated("bore round the valve", valve.box_diameter)
-    return valve.box_diameter if stated else valve.outside_diameter
 
 
 def _of_ports(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
@@ -77,12 +62,12 @@ opening_of_bars: Rule = agreement(
             "widest opening between bars over the mean round the outside",
         ),
     ],
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     why="a piece of a broken valve falls through the openings that the bars leave, and steam passes by them, not by "
     "the one that is stated",
-    leaves_out="bars of several widths; a cage that does not state how wide they are; openings lower than they are "
-    "wide, and bars that stand at more unlike distances, for which a concession says so",
+    leaves_out="wider bars than the narrowest; a cage that counts no bars (cage.holds-a-broken-valve asks for them); "
+    "openings lower than they are wide, and bars that stand at more unlike distances, for which a concession says so",
     against=(),
 )
 

@@ -8,6 +8,7 @@ from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement
 from speclint.facts import (
     bore_named,
     bore_under,
+    bore_under_cover,
     box_of,
     end_closed_by,
     liner_under,
@@ -19,11 +20,17 @@ from speclint.handbook.fits import share_of_size
 from speclint.specs import ChamberCover, CylinderBlock, CylinderCover, Gland, StuffingBox
 
 
-def _ends(cover: CylinderCover, sheet: Sheet) -> Iterator[Pair]:
+def _ends(cover: CylinderCover | ChamberCover, sheet: Sheet) -> Iterator[Pair]:
     """Bore and side that the cover states, against the liner and the end of the block that it closes.
 
-    Of a bore without a liner, which says so, against the bore of the block.
+    Of a bore without a liner, which says so, against the bore of the block; over a chamber against the opening of the
+    chamber through which its valve goes in.
     """
+    if isinstance(cover, ChamberCover):
+        chamber = bore_under_cover(cover, sheet)
+        if chamber is not None:
+            yield Pair(cover.bore, chamber.opening, name="bore")
+        return
     if not sheet.follow(cover.closes).ends:
         return
     _, end = end_closed_by(cover, sheet)
@@ -114,14 +121,15 @@ def _tests(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
 
 of_its_end: Rule = agreement(
     "cover.of-its-end",
-    title="A cover states the bore and the side of the end that it closes",
-    on=CylinderCover,
+    title="A cover states the bore and the side of the end that it closes; over a valve it states the bore of the "
+    "opening of the chamber",
+    on=(CylinderCover, ChamberCover),
     pairs=_ends,
     within="0.5 mm",
     grade=Grade.HOLD,
-    why="the steam pushes on the bore that is there, and a cover drawn for another cylinder is made for another",
-    leaves_out="a spigot of the cover",
-    edition=2,
+    why="the steam pushes on the bore that is there, and a cover drawn for another opening is made for another",
+    leaves_out="a spigot of the cover; the cover of a chamber that names neither a seat bore nor a valve",
+    edition=3,
 )
 
 hole_for_box: Rule = agreement(

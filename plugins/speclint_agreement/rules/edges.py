@@ -19,7 +19,7 @@ def _edges(joint: BoltedJoint, sheet: Sheet) -> Iterator[Pair]:
 
 edge_left: Rule = agreement(
     "joint.edge-left",
-    title="The edge distance that studs state is no more than their circle leaves to the bore, the recess or the "
+    title="The edge distance that studs state is no more than their circle leaves to the widest bore, recess or "
     "opening of the block, or the hole of the cover, that they stand round, and to the edge of its face",
     on=BoltedJoint,
     pairs=_edges,
@@ -27,7 +27,7 @@ edge_left: Rule = agreement(
     grade=Grade.NONCONFORMITY,
     why="a stud judged with more metal round it than is there cracks the edge, or strips its hole",
     leaves_out="studs of a pipe with both ends at openings of one block; drillings and pockets beside a hole",
-    edition=3,
+    edition=4,
 )
 
 RULES = (edge_left,)

@@ -37,12 +37,13 @@ _ITS_OWN = ("cold", "test")
 
 
 def _steam(part: Component, sheet: Sheet) -> Iterator[Pair]:
-    """In each load case of both duties the greatest pressures and heat of steam, the part's against the other's.
+    """In each load case of both duties the greatest pressures, heat and speeds, the part's against the other's.
 
     A part that states no duty has that of the other. Where its own names no safety valves, its live steam counts.
     """
     for _, other, name, case in _cases_of_both(part, sheet):
         yield from _in_case(name, case, other, sheet)
+        yield from _speeds(name, case, other.cases[name], sheet)
 
 
 def _block(part: Component, sheet: Sheet) -> Iterator[Pair]:
@@ -112,6 +113,18 @@ def _in_case(name: CaseName, case: LoadCase, other: Duty, sheet: Sheet) -> Itera
             yield _as_hot(called, here, beside, sheet.limit(margin, "ΔT"), sheet)
 
 
+def _speeds(name: CaseName, case: LoadCase, there: LoadCase, sheet: Sheet) -> Iterator[Pair]:
+    """The greatest speeds of crank and track: what the cylinders send into a pipe, and how it shakes, go with them."""
+    speeds = {
+        f"speed, {name}": (case.rotational_speed, there.rotational_speed),
+        f"track speed, {name}": (case.track_speed, there.track_speed),
+    }
+    for called, (here, beside) in speeds.items():
+        if sheet.is_stated(f"{called}, of the other duty", beside) and sheet.is_stated(called, here):
+            (_, own), (_, greatest) = sheet.take_limits("v", here), sheet.take_limits("v_0", beside)
+            yield Pair(worked(own, here), worked(greatest, beside), "at least", name=called)
+
+
 def _as_hot(called: str, here: Temperature, there: Temperature, cooler: float, sheet: Sheet) -> Pair:
     _, hot = sheet.take_limits("T", here)
     _, hottest = sheet.take_limits("T_0", there)
@@ -159,8 +172,8 @@ _PARTS = (
 
 no_milder: Rule = agreement(
     "duty.no-milder-for-a-part",
-    title="A part with a duty of its own sees, but cold and on test, no less pressure of safety valves, live and "
-    "exhaust steam, and no cooler steam of either, than the block or the pipe that it is on",
+    title="But cold and on test a part with a duty of its own sees no less pressure of safety valves, live and exhaust "
+    "steam, no cooler steam and no lower speed than the block or the pipe that it is on",
     on=_PARTS,
     pairs=_steam,
     within="",
@@ -193,9 +206,9 @@ no_milder: Rule = agreement(
     grade=Grade.HOLD,
     why="a pipe that is judged at the pressure of a duty of its own is as thin as that lets it be, and the boiler's "
     "steam is in it all the same",
-    leaves_out="parts of the motion and of the valve gear with a duty of their own; a load case that only one of the "
-    "two duties states; how much exhaust steam cools on its way, which its flow and its lagging decide",
-    edition=2,
+    leaves_out="parts of the motion and of the valve gear with a duty of their own; a load case or a speed that only "
+    "one of the two duties states; how much exhaust steam cools on its way, which its flow and its lagging decide",
+    edition=3,
 )
 
 one_temperature: Rule = agreement(

@@ -80,9 +80,14 @@ def _chambers(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _apart(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
-    """The distance of the beats against that of the planes of their seats along the valve's axis."""
+    """The distance of the beats against that of the planes of their seats along the valve's axis.
+
+    Places on that axis grow in the direction of lift, so that the upper seat is no lower than the lower one.
+    """
     places = [bore.at for _, _, bore in bores_under(valve, sheet)]
     if len(places) == 2 and all(sheet.is_stated("place of the seat's plane", one) for one in places):
+        upper, lower = places
+        yield Pair(upper, lower, "at least", name="upper seat")
         x = [sheet.take_nominal(f"x_{number}", one) for number, one in enumerate(places, start=1)]
         yield Pair(valve.beat_distance, worked(sheet.work("L", apart, x_1=x[0], x_2=x[1]), *places))
 
@@ -170,13 +175,15 @@ chamber_of_valve: Rule = agreement(
 
 seats_apart: Rule = agreement(
     "valve.seats-apart",
-    title="The beats of a valve are as far apart as the planes of its seats",
+    title="The beats of a valve are as far apart as the planes of its seats, of which the upper one is on the side to "
+    "which the valve lifts",
     on=PoppetValve,
     pairs=_apart,
     within="0.05 mm",
     grade=Grade.NONCONFORMITY,
+    edition=2,
     why="one of two beats hangs in the air, and its seat leaks",
-    leaves_out="what lapping takes off (valve.beat-growth judges heat)",
+    leaves_out="what lapping takes off (valve.beat-growth judges heat); a seat whose bore states no place",
     against=("leak",),
     against_on={"valve-seat": ("leak",)},
 )

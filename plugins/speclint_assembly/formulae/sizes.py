@@ -149,6 +149,34 @@ def half_of_tool(k: Ratio, d: Metres) -> Metres:
     return k * d
 
 
+@formula("t_b = (D_h − d)/2", cites=[FIRST_PRINCIPLES])
+def wall_of_bush(D_h: Metres, d: Metres) -> Metres:
+    """Wall of the bush, or room for the bearing, between a journal and its housing.
+
+    t_b = (D_h − d)/2
+
+    ``D_h`` bore of the housing, ``d`` diameter of the journal [m]. Returns [m], negative where the journal is larger.
+
+    >>> round(wall_of_bush(D_h=0.070, d=0.060), 6)
+    0.005
+    """
+    return (D_h - d) / 2
+
+
+@formula("t_l = k d", cites=[COMMON_PRACTICE])
+def least_wall_of_bush(k: Ratio, d: Metres) -> Metres:
+    """Least wall of a bush round a journal.
+
+    t_l = k d
+
+    ``k`` least wall over the diameter of the journal [-]; ``d`` that diameter [m]. Returns [m].
+
+    >>> round(least_wall_of_bush(k=0.04, d=0.060), 6)
+    0.0024
+    """
+    return k * d
+
+
 @formula("D_c = 2 (r + h)", cites=[FIRST_PRINCIPLES])
 def over_the_nose(r: Metres, h: Metres) -> Metres:
     """Diameter of the circle round the shaft's axis that a cam needs.

@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.specs import Cam, CamBox, Shaft, Tappet
-from speclint_assembly.formulae.sizes import between_rims, over_the_nose
+from speclint_assembly.formulae.sizes import between_rims, least_wall_of_bush, over_the_nose, wall_of_bush
 from speclint_assembly.inputs.room import BY_HAND, WITH_TACKLE, passes
 from speclint_assembly.sources import GEOMETRY
+
+if TYPE_CHECKING:
+    from speclint.specs import Length
 
 
 @rule(
@@ -43,11 +47,20 @@ _RIM = Limit(
 )
 
 
+_BUSH = Limit(
+    "bush",
+    "0.04",
+    "ratio",
+    COMMON_PRACTICE,
+    "least wall of a bearing between journal and housing over the diameter of the journal, as of a wrapped bush",
+)
+
+
 @rule(
     "gear.enters-its-box",
-    title="The cam shaft passes the bearing housings of its box, the circle over the nose of each cam these or the "
-    "opening under the lid, which is smaller than the box, and each tappet its guide",
-    edition=2,
+    title="The cam shaft passes the bearing housings of its box with room for bushes, the circle over the nose of each "
+    "cam these or the opening under the lid, which lies within the box, and each tappet its guide",
+    edition=3,
     on=CamBox,
     grade=Grade.NONCONFORMITY,
     cites=GEOMETRY,
@@ -55,7 +68,7 @@ _RIM = Limit(
     leaves_out="rockers and their pins; cams that are in halves; the order in which cams stand on the shaft; on which "
     "side of the box its lid is: it is held against the largest",
     against=(),
-    limits=[BY_HAND, _RIM],
+    limits=[BY_HAND, _RIM, _BUSH],
 )
 def enters_its_box(box: CamBox, sheet: Sheet) -> Judgement:
     """Greatest diameter of the shaft, and of each cam over its nose or through the lid; stem of each tappet."""
@@ -67,6 +80,7 @@ def enters_its_box(box: CamBox, sheet: Sheet) -> Judgement:
     shafts = {shaft.id: shaft for shaft in (sheet.follow(cam.turns_on) for cam in cams)}
     return sheet.worst(
         sheet.each(shafts.values(), lambda shaft: _shaft(shaft, housing, sheet)),
+        sheet.each(shafts.values(), lambda shaft: _bushes(shaft, housing, sheet)),
         sheet.each(cams, lambda cam: _cam(cam, box, housing, sheet)),
         sheet.each(tappets, lambda tappet: _tappet(tappet, box, sheet)),
         *_lid_in_box(box, sheet),
@@ -91,6 +105,27 @@ def _lid_in_box(box: CamBox, sheet: Sheet) -> Iterator[Judgement]:
 def _shaft(shaft: Shaft, housing: float, sheet: Sheet) -> Judgement:
     greatest = sheet.take(f"D of {shaft.id}", shaft.greatest_diameter)
     return sheet.at_most(greatest, housing).else_says(f"{shaft.id} {{found}} across, its housing {{limit}}")
+
+
+def _bushes(shaft: Shaft, housing: float, sheet: Sheet) -> Judgement:
+    """What the housing leaves round each journal; where one states no diameter, or none is drawn, round the shaft."""
+    own = [
+        one.journal
+        for name, one in shaft.bearings.items()
+        if sheet.is_stated(f"journal in {name} of {shaft.id}", one.journal)
+    ]
+    if len(own) < max(len(shaft.bearings), 1):
+        own.append(shaft.diameter)
+    return sheet.worst(*(_bush(shaft, journal, housing, sheet) for journal in own))
+
+
+def _bush(shaft: Shaft, journal: Length, housing: float, sheet: Sheet) -> Judgement:
+    d = sheet.take(f"d of {shaft.id}", journal)
+    wall = sheet.work(f"t_b of {shaft.id}", wall_of_bush, D_h=housing, d=d)
+    least = sheet.work(f"t_l of {shaft.id}", least_wall_of_bush, k=sheet.limit(_BUSH.name, "k_b"), d=d)
+    return sheet.at_least(wall, least).else_says(
+        f"bearing of {shaft.id} has {{found}} between journal and housing, {{limit}} wanted"
+    )
 
 
 def _tappet(tappet: Tappet, box: CamBox, sheet: Sheet) -> Judgement:

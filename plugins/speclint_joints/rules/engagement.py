@@ -37,7 +37,7 @@ from speclint_joints.sources import ISO_898_2, VDI_STRIPPING
     "the greatest load of a gland's studs, which gland.studs works; the local code and a competent person decide.",
     against=("break under load",),
     limits=LIMITS_OF_THREADS,
-    edition=8,
+    edition=9,
 )
 def engagement(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Stripping loads of stud, hole and nut, worst threads, against greatest and breaking load of the stud."""

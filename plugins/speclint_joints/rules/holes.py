@@ -75,32 +75,36 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
         ),
         Limit("local", "1.5", "ratio", ASME_BENDING, "allowable local stress over allowable tension"),
     ],
-    edition=6,
+    edition=7,
 )
 def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Distance in diameters, and hoop stress of the ring of metal round the thread.
 
-    To the nearest edge, by the circle, the bore or recess and the face of the block where they are drawn.
+    To the nearest edge, by the circle, the bore or recess and the face of the block where they are drawn. A hole that
+    breaks through the edge has no metal round it to be judged.
     """
     if sheet.read("fastener", joint.fastener) != "stud":
         raise sheet.not_applicable("bolts go through both parts")
     if isinstance(sheet.follow(joint.holds), Gland):
         d = sheet.look_up("d", nominal_diameter, designation=sheet.read("thread", joint.thread))
         return _far_enough(joint, sheet, d)
-    studs = studs_of(joint, sheet)
+    studs, e = studs_of(joint, sheet), edge_of_hole(joint, sheet)
+    far_enough = _far_enough(joint, sheet, studs.d)
+    outside = sheet.work("D", ring_round_hole, e=e)
+    if outside <= studs.d:
+        return far_enough  # the hole breaks through the edge: no metal is left round it
     tightened = tightened_preload(joint, sheet, studs)
     tapped = sheet.follow(joint.screwed_into)
     alpha = sheet.look_up("α", flank_angle, designation=studs.thread)
     d_2 = sheet.look_up("d_2", pitch_diameter, designation=studs.thread)
     length = tapped_engagement(joint, sheet)
     wedge = sheet.work("q", bursting_pressure, F=tightened.high, alpha=alpha, d_2=d_2, L_e=length)
-    outside = sheet.work("D", ring_round_hole, e=edge_of_hole(joint, sheet))
     stress = sheet.work("sigma_h", bore_hoop_stress, p=wedge, d=studs.d, D=outside)
     at = sheet.take("T_0", joint.tightening.temperature)
     tension = sheet.look_up("f", metal_tapped(joint, sheet).allowable_tension, of=tapped, at=at)
     local = sheet.work("f_l", share_of_strength, k=sheet.limit("local"), R=tension)
     return sheet.worst(
-        _far_enough(joint, sheet, studs.d),
+        far_enough,
         sheet.at_most(stress, local).else_says(
             "metal round the tapped hole stressed to {found}, {limit} allowed"
         ),

@@ -6,11 +6,13 @@ import math
 from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import MetresPerSecond
+from speclint.equations import MetresPerSecond, RadiansPerSecond
 from speclint.facts import (
     connecting_rod_of,
     crank_speed,
     has_drain_cock,
+    speed_of_crank,
+    states_speed,
     stroke_of,
     turns_of_crank,
     wheel_speed,
@@ -100,13 +102,13 @@ def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
 
 @rule(
     "cylinder.relief-capacity",
-    title="The relief valves open at least the area that the water displaced by the piston of the last bore, on worn "
-    "tyres at slow speed, requires",
+    title="The relief valves open at least the area that the water displaced by the piston of the last bore requires, "
+    "on worn tyres at slow speed, or at the greater speed of the duty's water case",
     on=by_word.CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A valve that opens but cannot pass the water does not save the cover.",
-    leaves_out="higher speeds, at which no relief valve saves a cylinder full of water; flow through the "
+    leaves_out="higher speeds than these, at which no relief valve saves a cylinder full of water; flow through the "
     "drain cocks; pipes between cylinder and valve",
     against=("burst",),
     against_on={"cylinder-cover": ("burst",)},
@@ -127,22 +129,24 @@ def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
             "rise above the setting at which the lift is reached",
         ),
     ],
-    edition=5,
+    edition=6,
 )
 def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """Greatest piston speed at slow speed, by a scan of the crank angle; area required against area opened.
+    """Greatest piston speed at slow speed, or at that of the water case: area required against area opened.
 
-    The area is that of the lift which the valves reach at no more than the accumulation above their setting.
+    The crank angle is scanned. The area is that of the lift which the valves reach at no more than the accumulation
+    above their setting.
     """
     fastest = _greatest_piston_speed(block, sheet)
     return sheet.each(every_end(block, sheet), lambda end: _water_let_out(block, end, fastest, sheet))
 
 
 def _greatest_piston_speed(block: CylinderBlock, sheet: Sheet) -> MetresPerSecond:
-    """On tyres worn to their limit, which turn the wheels fastest."""
+    """On tyres worn to their limit, which turn the wheels fastest; or as fast as the load case of water says."""
     tread = sheet.take("D", worn_wheel(block, sheet))
     wheel = sheet.work("ω_w", wheel_speed, v=sheet.limit("creep", "v"), D=tread)
-    turning = sheet.work("ω", crank_speed, i=turns_of_crank(block, sheet, sheet.take), ω_w=wheel)
+    slow = sheet.work("ω", crank_speed, i=turns_of_crank(block, sheet, sheet.take), ω_w=wheel)
+    turning = max(slow, _speed_with_water(block, sheet))
     crank = sheet.work("r", crank_radius, S=sheet.take("s", stroke_of(block, sheet)))
     rod = sheet.take("l", connecting_rod_of(block, sheet))
 
@@ -151,6 +155,13 @@ def _greatest_piston_speed(block: CylinderBlock, sheet: Sheet) -> MetresPerSecon
 
     angle = sheet.scan("θ", "crank angle of the greatest piston speed", moving, 0.0, math.pi, unit="rad")
     return sheet.work("v_p", piston_speed, r=crank, l=rod, ω=turning, θ=angle)
+
+
+def _speed_with_water(block: CylinderBlock, sheet: Sheet) -> RadiansPerSecond:
+    """The speed at which the duty of the block has water in the cylinder; 0 where it has no such case, or no speed."""
+    duty = sheet.duty_of(block)
+    case = duty.cases.get("water") if duty is not None else None
+    return speed_of_crank(block, case, sheet) if case is not None and states_speed(case, sheet) else 0.0
 
 
 def _water_let_out(

@@ -22,6 +22,7 @@ from speclint_motion.inputs.thrust import cylinder_of, piston_of, relief_pressur
     leaves_out="bottom and flange of the box, holes for studs and oil in its wall (gland.studs), a box in halves, and "
     "what the maker of the packing asks for; the hydraulic test: the local code and a competent person decide on it",
     against=("leak",),
+    edition=2,
     limits=[
         Limit(
             "room", "0.05", "ratio", COMMON_PRACTICE, "least thickness of a packing over the rod's diameter"
@@ -29,11 +30,14 @@ from speclint_motion.inputs.thrust import cylinder_of, piston_of, relief_pressur
     ],
 )
 def box_wall(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
-    """p (D² + d_b²)/(D² − d_b²) at the bore against the allowable tension, hot; (d_b − d)/2 against 0.05 d, no hold."""
+    """p (D² + d_b²)/(D² − d_b²) at the bore against the allowable tension, hot; (d_b − d)/2 against 0.05 d, no hold.
+
+    A bore no wider than the rod has no room for either, and is a hold.
+    """
     d, d_b = sheet.take("d", sheet.follow(box.seals).diameter), sheet.take("d_b", box.bore)
     if d_b <= d:
         says = "the bore of the stuffing box is no wider than its rod"
-        return sheet.states(False, says, where=box.bore.where).graded(Grade.NONCONFORMITY)
+        return sheet.states(False, says, where=box.bore.where)
     least = sheet.work("w_n", times_diameter, k=sheet.limit("room", "k_w"), d=d)
     room = sheet.at_least(sheet.work("w", room_round, d_b=d_b, d=d), least).else_says(
         "room for the packing {found}, {limit} wanted"

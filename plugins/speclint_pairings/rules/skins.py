@@ -32,6 +32,8 @@ _NOT_FERROUS = ("copper-alloy", "polymer", "white-metal")
 _HARDENS_WITH_LESS = "stainless-martensitic"
 #: Metals that stay as they are when they are cooled quickly: no skin of them hardens by it.
 _AUSTENITIC = ("stainless-austenitic", "austenitic-iron")
+#: Steels whose core is strong enough under the skin to bear a cam or a tappet, which touch on a line.
+_STRONG_CORE = ("case-hardening-steel", _HARDENS_WITH_LESS)
 #: From memory, EN 10084 (2008) lets 28Cr4, of the steels for case hardening that with most carbon, have 0.31 %.
 CASE = Limit("case", "0.31 %", "ratio", COMMON_PRACTICE, "most carbon of a steel that is case hardened")
 INDUCTION = Limit(
@@ -69,17 +71,18 @@ HARDENED: tuple[type[Component], ...] = (
 
 @rule(
     "material.takes-its-skin",
-    title="Case hardened steel has at most 0.31 % carbon; induction hardened is iron, martensitic stainless or steel "
-    "of at least 0.28 %, not austenitic; nitrided is steel or iron; a skin is as deep as each gives",
+    title="Case hardened steel has at most 0.31 % carbon, in cams and tappets made for it; induction hardened is iron, "
+    "martensitic or of 0.28 % or more; nitrided is steel or iron; a skin is as deep as each gives",
     on=HARDENED,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="A skin that its metal cannot form is on the drawing alone: the part wears and pits as soft metal does.",
-    leaves_out="how hard the skin becomes; how deep, where no depth is stated; which steels nitriding suits well; "
-    "plated and faced surfaces; whether a skin is deep enough, which cam.contact-stress judges",
+    leaves_out="how hard the skin becomes; how deep, where no depth is stated; which steels nitriding suits well; the "
+    "core under other skins, as of pins and slides of mild steel; the metal of a cap; plated and faced surfaces; "
+    "whether a skin is deep enough, which cam.contact-stress judges",
     against=(),
     limits=[CASE, INDUCTION, *DEPTHS],
-    edition=3,
+    edition=4,
 )
 def takes_its_skin(component: Component, sheet: Sheet) -> Judgement:
     """By the family of the metal and the carbon that its standard allows; of a rocker its pin too; and by its depth."""
@@ -87,9 +90,26 @@ def takes_its_skin(component: Component, sheet: Sheet) -> Judgement:
     deep = list(_depths(component, sheet))
     if treated:
         deep.append(sheet.each([(one[1], one) for one in treated], lambda item: _judged(item[1], sheet)))
+        deep += _core(component, sheet)
     if not deep:
         raise sheet.not_applicable("no surface of it is said to be hardened")
     return sheet.worst(*deep)
+
+
+def _core(component: Component, sheet: Sheet) -> Iterator[Judgement]:
+    """Of a cam or a tappet that is case hardened, and touches on a line: a steel with a core that bears it."""
+    if not isinstance(component, Cam | Tappet):
+        return
+    if sheet.said(f"surface of {component.id}", component.surface) != "case hardened":
+        return
+    metal = sheet.material_of(component)
+    if metal.family in _STRONG_CORE or _takes_none(metal.family, "case hardened"):
+        return
+    says = (
+        f"{component.id} is of {metal.title}, which is no steel for case hardening: its soft core gives way under the "
+        "line on which it touches"
+    )
+    yield sheet.states(False, says, where=component.material.where)
 
 
 def _skin_of(component: Component) -> tuple[Stated[Any] | NotStated, str, Length] | None:

@@ -16,6 +16,7 @@ from speclint.facts import (
     furthest_lift,
     lift_with_overtravel,
     lifts_clear_of_piston,
+    opening_of_cage,
     rod_diameter,
     rod_steel,
     room_to_piston,
@@ -309,7 +310,7 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.cannot-fall-in",
-    edition=5,
+    edition=6,
     title="The openings of a catch that a part holds, or of the way into the cylinder, are no wider than the smallest "
     "piece of a broken valve, spindle, nut or collet",
     wrong="a broken piece of {found} passes an opening of {limit}",
@@ -323,6 +324,7 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
     """The smallest piece no narrower than the widest opening of the cage, or of the way into the cylinder.
 
+    That of a cage is the greater of what it states and of what its bars leave between them.
     Of each cage that is drawn round the valve, or of the valve's own collar; the word "cage" alone holds nothing.
     Whatever is stated of the piece: a spindle that breaks at its weakest section leaves an end no wider than that.
     """
@@ -339,7 +341,7 @@ def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
 def _caught(piece: Metres, cage: ValveCage, sheet: Sheet) -> Judgement:
     """By a cage that a part holds: one that is loose follows the pieces."""
     sheet.follow(cage.held_by)
-    return sheet.at_least(piece, sheet.take("b_o", cage.opening))
+    return sheet.at_least(piece, opening_of_cage(cage, sheet))
 
 
 @rule(

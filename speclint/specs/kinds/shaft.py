@@ -19,12 +19,14 @@ class ShaftBearing(SpecTable):
     Fields:
         at: the middle of it along the shaft
         length: of it along the shaft
+        journal: diameter of the shaft in it; left out where it is the diameter of the shaft
         runs_in: a bush, or a rolling bearing; left out, it is taken for a bush
         rated_load: the greatest load across the shaft that it is rated for
     """
 
     at: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
     length: Annotated[Length, Span("4 mm", "600 mm")] = NOT_STATED
+    journal: Annotated[Length, Span("8 mm", "400 mm"), CUT_DOWN] = NOT_STATED
     runs_in: Word[Literal["bush", "rolling bearing"]] = NOT_STATED
     rated_load: Force = NOT_STATED
 
@@ -85,6 +87,7 @@ class Shaft(Component):
         Below("keyway_depth", "diameter", times=1 / 2),
         AtMost("diameter", "greatest_diameter"),
         AtMost("bearings.*.at", "length"),
+        AtMost("bearings.*.journal", "greatest_diameter"),
         AtMost("keyways.*.ends", "length"),
         AtMost("drive.at", "length"),
     )

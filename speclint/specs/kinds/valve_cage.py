@@ -19,7 +19,7 @@ class ValveCage(Component):
         end_at: from the plane of the valve's seat to the inside of its end, in the direction of lift.
         opening: the widest opening through which a piece could pass.
         bars: how many bars, or webs between openings, carry its end.
-        bar: width of each of them round the cage, where they are alike.
+        bar: width of each of them round the cage; of the narrowest where they are unlike.
         bar_area: least section of each of them.
         fastened_by: what fastens it where it is held.
         fastening_area: section of welds, ring or studs by which it is fastened; left out under a cover.

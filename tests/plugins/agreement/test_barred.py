@@ -65,6 +65,15 @@ def test_bars_that_close_the_circle_leave_no_opening_to_judge(
     assert (found.outcome, found.judgement.of) == ("finding", says)
 
 
+@pytest.mark.parametrize(("bars", "outcome"), [("bars = 12\n", "not assessed"), ("", "not applicable")])
+def test_bars_that_are_counted_are_asked_how_wide_they_are(
+    workshop: DesignFolder, bars: str, outcome: str
+) -> None:
+    cage = changed(CAGED["cage.toml"], ("bars = 12\n", bars), ('bar = "30 mm"\n', ""))
+    found = workshop.write({**CAGED, "cage.toml": cage}).only(CAGE, "cage")
+    assert found.outcome == outcome
+
+
 BOXED = 'outside_diameter = "200 mm"\nbox_diameter = "{}"\nretained = "{}"'
 
 

@@ -123,6 +123,30 @@ def test_where_the_liner_is_not_drawn_the_bore_of_the_block_is_not_that_of_the_c
     assert outcome(design, "cover.of-its-end") == FINE
 
 
+CHAMBER = '[seat_bores.upper]\nopening = "230 mm"\nbeat = "upper"\n'
+LID = 'kind = "chamber-cover"\nid = "lid"\ncloses = "block"\n'
+
+
+@pytest.mark.parametrize(
+    ("bore", "ends"), [("230.5 mm", FINE), ("230.6 mm", HOLD), ("229.5 mm", FINE), ("229.4 mm", HOLD)]
+)
+def test_the_cover_of_a_chamber_states_the_opening_that_it_closes(
+    design: DesignFolder, bore: str, ends: Ends
+) -> None:
+    """Its opening is 230 mm, and 0.5 mm either way are allowed."""
+    lid = f'{LID}seat_bore = "upper"\nbore = "{bore}"\n'
+    (design.root / "lid.toml").write_text(lid, encoding="utf-8")
+    (design.root / "block.toml").write_text(BLOCK + CHAMBER, encoding="utf-8")
+    found = design.only("cover.of-its-end", "lid")
+    assert (found.outcome, found.grade) == ends
+
+
+def test_a_lid_that_names_no_seat_bore_is_held_against_none(design: DesignFolder) -> None:
+    (design.root / "lid.toml").write_text(f'{LID}bore = "200 mm"\n', encoding="utf-8")
+    (design.root / "block.toml").write_text(BLOCK + CHAMBER, encoding="utf-8")
+    assert design.only("cover.of-its-end", "lid").outcome == "not applicable"
+
+
 @pytest.mark.parametrize(("hole", "ends"), [("149 mm", FINE), ("148.9 mm", HOLD), ("0 mm", HOLD)])
 def test_the_hole_takes_the_box(design: DesignFolder, hole: str, ends: Ends) -> None:
     design.replace("cover.toml", 'central_hole = "150 mm"', f'central_hole = "{hole}"')

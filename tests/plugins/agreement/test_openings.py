@@ -8,7 +8,7 @@ import pytest
 
 from speclint import Grade
 from speclint.testing import DesignFolder, limit, on_sheet
-from speclint_agreement.formulae.openings import depth_of_bar, mean_opening, straight_opening
+from speclint_agreement.formulae.openings import depth_of_bar, mean_opening
 from tests.plugins.known_metals import METALS, WITH_METALS
 from tests.ranges import End, expect_end
 
@@ -156,32 +156,13 @@ def test_only_lens_joints_swing(design: DesignFolder) -> None:
     assert design.only(SWING, "lens").outcome == "not applicable"
 
 
-_BARS = {"D": 0.2, "n": 2.0, "w": 0.0}
-_NO_CIRCLE = "the circle has no size, or a bar less than none"
-
-
 @pytest.mark.parametrize(
     "end",
     [
         End(mean_opening, {"D": 0.2, "n": 1.0, "w": 0.03}, {"n": 0.999}, "there is no bar"),
-        End(straight_opening, _BARS, {"n": 1.99}, "fewer than two bars stand round no circle"),
-        End(straight_opening, {**_BARS, "D": 1e-6}, {"D": 0.0}, _NO_CIRCLE),
-        End(straight_opening, _BARS, {"w": -1e-6}, _NO_CIRCLE),
         End(depth_of_bar, {"A": 60e-6, "w": 1e-6}, {"w": 0.0}, "the bar has no width"),
     ],
     ids=str,
 )
 def test_openings_are_those_between_bars(end: End) -> None:
     expect_end(end)
-
-
-@pytest.mark.parametrize(
-    ("w", "opening"),
-    [
-        (0.1, -0.0),  # a bar of half the circle's diameter takes arcsin 1/2 = 30°, of six half a pitch each
-        (0.2, -0.1732051),  # 200 sin(30° − 90°) = −173.21 mm
-        (0.3, -0.1732051),  # wider than the circle: as wide as that
-    ],
-)
-def test_a_bar_counts_as_no_wider_than_its_circle(w: float, opening: float) -> None:
-    assert straight_opening(D=0.2, n=6.0, w=w) == pytest.approx(opening, abs=1e-7)

@@ -19,6 +19,8 @@ live_pressure = "15.2 bar gauge ±0.3"
 exhaust_pressure = "0.35 bar gauge"
 live_temperature = "390 °C ±10"
 exhaust_temperature = "140 °C ±5"
+rotational_speed = "250 rev/min"
+track_speed = "75..78 km/h"
 [cases.test]
 live_pressure = "33 bar gauge"
 """
@@ -63,6 +65,12 @@ def outcome(design: DesignFolder, part: str = "pipe") -> tuple[str, Grade | None
         ("140 °C ±5", "105 °C", FINE),
         ("140 °C ±5", "104.9 °C", HOLD),
         ("140 °C ±5", "200 °C", FINE),
+        ("250 rev/min", "255 rev/min", FINE),
+        ("250 rev/min", "240..250 rev/min", FINE),  # at its greatest
+        ("250 rev/min", "249 rev/min", HOLD),
+        ("75..78 km/h", "78 km/h", FINE),
+        ("75..78 km/h", "77.5 km/h", HOLD),
+        ('rotational_speed = "250 rev/min"\n', "", FINE),
     ],
 )
 def test_a_duty_of_its_own(design: DesignFolder, old: str, new: str, ends: tuple[str, Grade | None]) -> None:

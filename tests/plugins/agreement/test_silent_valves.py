@@ -66,7 +66,7 @@ ROWS: list[Row] = [
         seated(),
         (SILENT, ("block.toml", 'at = "110 mm"\n')),
         (SILENT, ("block.toml", 'at = "0 mm"\n')),
-        (SILENT, ("valve.toml", 'beat_distance = "110 mm"\n')),
+        (FINE, ("valve.toml", 'beat_distance = "110 mm"\n')),
     ),
     *rows(
         "valve.of-one-end",
@@ -186,7 +186,7 @@ ROWS: list[Row] = [
         (FINE, ("cage.toml", 'surrounds = "valve"\n')),
         (FINE, ("cage.toml", 'outside_diameter = "222 mm"\n')),
         (SILENT, ("cage.toml", "bars = 12\n")),
-        (SILENT, ("cage.toml", 'bar = "30 mm"\n')),
+        (ASKED, ("cage.toml", 'bar = "30 mm"\n')),
         (ASKED, ("valve.toml", 'outside_diameter = "200 mm"\n')),
     ),
     *rows(

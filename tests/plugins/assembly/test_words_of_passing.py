@@ -358,3 +358,26 @@ def test_a_cover_held_by_small_holes_is_a_hold_once_released(workshop: DesignFol
     tight = ("studs-cover-back", 'hole = "26 mm"', 'hole = "24.4 mm"')
     folder = write(workshop, tight, stage="released", only=with_links("studs-cover-back", "liner"))
     expect_finding(folder.only("cover.enters", "cover-back"), grade=Grade.HOLD)
+
+
+@pytest.mark.parametrize(
+    ("bearings", "bore", "outcome"),
+    [
+        ("", "64.81 mm", "conforms"),  # 60 + 2 × 0.04 × 60 = 64.8 mm
+        ("", "64.79 mm", "finding"),
+        ('[bearings.a]\njournal = "50 mm"\n', "60.01 mm", "conforms"),  # the greatest diameter, 60 mm, passes
+        ('[bearings.a]\njournal = "50 mm"\n[bearings.b]\nlength = "50 mm"\n', "64.79 mm", "finding"),
+        ('[bearings.a]\njournal = "50 mm"\n[bearings.b]\njournal = "55.6 mm"\n', "60.05 mm", "conforms"),
+        ('[bearings.a]\njournal = "50 mm"\n[bearings.b]\njournal = "55.7 mm"\n', "60.05 mm", "finding"),
+    ],
+)
+def test_housings_have_room_for_bushes_round_the_shaft(
+    workshop: DesignFolder, bearings: str, bore: str, outcome: str
+) -> None:
+    """A journal of 55.6 mm wants 55.6 × 1.08 = 60.048 mm, one of 55.7 mm 60.156 mm; the cams go through the lid."""
+    changes = (
+        ("shaft", 'greatest_diameter = "70 mm"\n', f'greatest_diameter = "60 mm"\n{bearings}'),
+        ("cambox", 'bearing_bore = "120 mm"', f'bearing_bore = "{bore}"'),
+    )
+    folder = write(workshop, *changes, only=with_links("cam"))
+    assert folder.only("gear.enters-its-box", "cambox").outcome == outcome

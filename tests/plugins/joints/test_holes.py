@@ -10,7 +10,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.handbook.bolted_joints import inner_thread_bending_factor, nut_widening_factor
 from speclint.handbook.threads import internal_stripping_area
-from speclint.testing import DesignFolder, on_sheet
+from speclint.testing import DesignFolder, limit, on_sheet
 from speclint_joints.formulae.holes import bursting_pressure
 from tests.own_limits import own_limit
 from tests.plugins.joints import hand
@@ -257,6 +257,15 @@ def test_a_thin_ligament_is_wedged_apart(workshop: DesignFolder, times: float, o
         ("studs", 'edge_distance = "30 mm"', f'edge_distance = "{times * edge:.4f} mm"'),
     )
     assert workshop.only("joint.edge", "studs").outcome == outcome
+
+
+@pytest.mark.parametrize("edge", ["4 mm", "11.9 mm", "12 mm"])
+def test_a_hole_that_breaks_through_the_edge_is_too_near_to_it(workshop: DesignFolder, edge: str) -> None:
+    """M24: half of it is 12 mm, where no ring of metal is left; 16.8 mm are wanted."""
+    bench(workshop, ("studs", 'edge_distance = "30 mm"', f'edge_distance = "{edge}"'))
+    check = workshop.only("joint.edge", "studs")
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert limit(check) == pytest.approx(16.8e-3)
 
 
 def test_edge_not_stated_is_not_assessed(workshop: DesignFolder) -> None:

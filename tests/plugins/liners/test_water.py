@@ -234,6 +234,30 @@ def test_a_new_bore_on_new_tyres_would_want_less(workshop: DesignFolder) -> None
 
 
 @pytest.mark.parametrize(
+    ("speed", "outcome"),
+    [
+        ('rotational_speed = "29.6 rev/min"', "conforms"),
+        ('rotational_speed = "29.9 rev/min"', "finding"),
+        ('track_speed = "9.4 km/h"', "conforms"),
+        ('track_speed = "9.45 km/h"', "finding"),
+        ('rotational_speed = "1 rev/min"', "conforms"),
+    ],
+)
+def test_water_comes_as_fast_as_its_load_case_says(workshop: DesignFolder, speed: str, outcome: str) -> None:
+    """Two valves of 60 mm open at most 2 π/4 60² = 5654.9 mm², and 3001.3 mm² are wanted at 1.653439 rad/s.
+
+    They pass the water of 1.653439 × 5654.9/3001.3 = 3.1153 rad/s, 29.75 rev/min; on tyres of 1680 mm 9.421 km/h.
+    """
+    water = ("duty.toml", "[cases.water]\n", f"[cases.water]\n{speed}\n")
+    assert workshop.write(bench(water)).only(CAPACITY).outcome == outcome
+
+
+def test_water_that_comes_slower_is_counted_at_slow_speed(workshop: DesignFolder) -> None:
+    water = ("duty.toml", "[cases.water]\n", '[cases.water]\nrotational_speed = "1 rev/min"\n')
+    assert on_sheet(workshop.write(bench(water)).only(CAPACITY), "v_p") == pytest.approx(0.55317, rel=5e-4)
+
+
+@pytest.mark.parametrize(
     ("bar", "outcome"), [("20.3", "conforms"), ("20.4", "finding"), ("18.5", "conforms"), ("18.4", "finding")]
 )
 def test_the_lift_is_reached_a_tenth_above_the_setting_and_not_below_it(

@@ -58,7 +58,7 @@ def test_the_stress_at_the_bore(workshop: DesignFolder) -> None:
 @pytest.mark.parametrize("bore", ["90 mm", "89 mm"])
 def test_a_bore_no_wider_than_the_rod_has_no_room(workshop: DesignFolder, bore: str) -> None:
     check = workshop.write(box(bore, "150 mm")).only(WALL)
-    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
     assert "no wider than its rod" in check.says
 
 

@@ -19,7 +19,7 @@ composition = {{ unit = "%", C = [{carbon}], source = "common practice" }}
 
 
 def treated(
-    workshop: DesignFolder, surface: str, carbon: str = "0.10, 0.20", family: str = "carbon-steel"
+    workshop: DesignFolder, surface: str, carbon: str = "0.10, 0.20", family: str = "case-hardening-steel"
 ) -> Check:
     spec = f'kind = "cam"\nid = "part"\nmaterial = "own-steel"\nsurface = "{surface}"\n'
     own = OWN.format(family=family, carbon=carbon)
@@ -58,6 +58,10 @@ def test_the_carbon_of_a_hardened_steel_from_both_sides(
         ("forging-42CrMo4", "case hardened", "finding"),  # EN 10083-3: 0.38 to 0.45 % of carbon
         ("forging-42CrMo4", "induction hardened", "conforms"),
         ("case-hardening-16MnCr5", "case hardened", "conforms"),
+        ("structural-S235", "case hardened", "finding"),  # 0.17 % of carbon, and a soft core
+        ("structural-S235", "nitrided", "conforms"),
+        ("plate-P235GH", "case hardened", "finding"),
+        ("case-hardening-20MnCr5", "case hardened", "conforms"),
         ("stainless-1.4021", "induction hardened", "conforms"),
         ("stainless-1.4028", "induction hardened", "conforms"),
         ("stainless-1.4028", "case hardened", "finding"),  # EN 10088-3: 0.26 to 0.35 % of carbon
@@ -72,6 +76,18 @@ def test_the_carbon_of_a_hardened_steel_from_both_sides(
 def test_metals_of_the_handbook(workshop: DesignFolder, metal: str, surface: str, outcome: str) -> None:
     spec = f'kind = "tappet"\nid = "part"\nmaterial = "{metal}"\nsurface = "{surface}"\n'
     assert workshop.write({"part.toml": spec}).only(RULE).outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("kind", "outcome"), [("cam", "finding"), ("tappet", "finding"), ("pin", "conforms")]
+)
+def test_what_touches_on_a_line_wants_a_strong_core(workshop: DesignFolder, kind: str, outcome: str) -> None:
+    """S235 has at most 0.17 % of carbon and takes a case; a pin in its bush asks no more of it."""
+    spec = f'kind = "{kind}"\nid = "part"\nmaterial = "structural-S235"\nsurface = "case hardened"\n'
+    check = workshop.write({"part.toml": spec}).only(RULE)
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert "is no steel for case hardening" in check.says
 
 
 def test_the_pin_of_a_rocker_is_judged_too(workshop: DesignFolder) -> None:
