@@ -49,10 +49,13 @@ def check_named(name: str, rules: Sequence[Rule], context: Context) -> list[Chec
 
 
 def remember(component: str, checks: Iterable[Check], context: Context) -> None:
-    """Keep how the checks of a component came out, for the rules that review them."""
+    """Keep how the checks of a component came out, for the rules that review them; or that they wait for a file."""
     plain = [one for one in checks if not one.rule.reviews]
     if context.outcomes is not None:
-        context.outcomes[component] = {one.rule.name: one.outcome for one in plain}
+        context.outcomes[component] = {
+            one.rule.name: "waiting" if one.outcome == "not assessed" and one.unread else one.outcome
+            for one in plain
+        }
         context.assumed_by_holds[component] = tuple(
             one.rule.name for one in plain if one.assumed and one.rule.gravest is Grade.HOLD
         )

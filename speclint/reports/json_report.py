@@ -134,6 +134,7 @@ def _remedy(remedy: Remedy, says: str) -> dict[str, Any]:
         "exact": remedy.exact,
         "utilisation": _finite(remedy.utilisation),
         "spoils": list(remedy.spoils),
+        "short_of": list(remedy.short_of),
     }
 
 

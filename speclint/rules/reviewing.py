@@ -86,6 +86,8 @@ class Reviewing:
     def outcomes(self) -> Mapping[str, str]:
         """How the component's other checks came out, by rule; only for a rule that reviews.
 
+        Of a check that is not assessed since a file could not be read, which is told of that file, "waiting" stands.
+
         Ends the rule when only some of the rules are run: then nothing can be said of the others.
         """
         if not self._rule.reviews:

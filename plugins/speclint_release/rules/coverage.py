@@ -8,6 +8,9 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.specs import Component
 from speclint_release.formulae.records import share_assessed
 
+#: How a check came out that waits for a file which could not be read.
+_WAITING = "waiting"
+
 
 @rule(
     "release.share-assessed",
@@ -18,7 +21,7 @@ from speclint_release.formulae.records import share_assessed
     gravest=Grade.QUERY,
     cites=[COMMON_PRACTICE],
     why="a report without findings means little for a part whose spec states little",
-    leaves_out="what no rule covers: it is not counted",
+    leaves_out="what no rule covers, and what waits for a file that could not be read, of which that is told",
     against=(),
     limits=[
         Limit(
@@ -31,11 +34,14 @@ from speclint_release.formulae.records import share_assessed
         Limit("least", "0.8", "ratio", COMMON_PRACTICE, "least share of the applicable checks assessed"),
     ],
     reviews=True,
-    edition=2,
+    edition=3,
 )
 def share(component: Component, sheet: Sheet) -> Judgement:
-    """Counts the checks of all families; one that is not applicable does not count."""
-    assessed, applicable = _counts(sheet.outcomes())
+    """Counts the checks of all families, but for those that are not applicable or wait for a file not readable."""
+    outcomes = sheet.outcomes()
+    assessed, applicable = _counts(outcomes)
+    if not applicable and _WAITING in outcomes.values():
+        raise sheet.not_assessed("all its checks wait for files that could not be read", component.where)
     if not applicable:
         return sheet.states(False, f"no rule applies to a {component.kind} as it is stated").graded(
             Grade.OBSERVATION
@@ -47,7 +53,7 @@ def share(component: Component, sheet: Sheet) -> Judgement:
 
 
 def _counts(outcomes: Mapping[str, str]) -> tuple[int, int]:
-    applicable = [outcome for outcome in outcomes.values() if outcome != "not applicable"]
+    applicable = [outcome for outcome in outcomes.values() if outcome not in ("not applicable", _WAITING)]
     return sum(outcome != "not assessed" for outcome in applicable), len(applicable)
 
 

@@ -50,6 +50,24 @@ def test_two_of_five_is_a_query(shop: DesignFolder) -> None:
     assert found.utilisation == pytest.approx(0.8 / 0.6)
 
 
+def test_a_check_that_waits_for_another_file_does_not_count(shop: DesignFolder) -> None:
+    """The rack of the tube cannot be read, which is told of the rack: four of the other four are assessed."""
+    shop.replace("rack.toml", 'hole = "106 mm', 'hole = "106 mn')
+    found = shop.only(RULE, "tube", readable=False)
+    assert (found.outcome, found.utilisation) == ("conforms", pytest.approx(0.9))
+    one_not = shop.replace("tube.toml", "hoops = 4\n", "").only(RULE, "tube", readable=False)
+    assert (one_not.outcome, one_not.utilisation) == ("finding", pytest.approx(0.8 / 0.75))
+
+
+def test_a_part_of_which_every_check_waits_is_not_assessed(tmp_path: Path) -> None:
+    shop = made(tmp_path, tubes.tubes(tubes.loose_hot))
+    found = shop.replace("rack.toml", 'hole = "106 mm', 'hole = "106 mn').only(RULE, "tube", readable=False)
+    assert (found.outcome, found.says) == (
+        "not assessed",
+        "all its checks wait for files that could not be read",
+    )
+
+
 @rule(
     "tube.lined",
     title="the lining is whole",
