@@ -304,7 +304,7 @@ def test_numbers_as_data_have_ten_figures_and_no_infinities() -> None:
 
 
 def test_remedies_changes_and_what_is_left_as_data() -> None:
-    remedy = Remedy(HERE, "bore", 0.1, 0.2, "m", "", math.inf, ("tube.ends",))
+    remedy = Remedy(HERE, "bore", 0.1, 0.2, "m", "", math.inf, ("tube.ends",), short_of=("tube-2",))
     data = json_report._remedy(remedy, "so")
     assert data == {
         "says": "so",
@@ -315,6 +315,7 @@ def test_remedies_changes_and_what_is_left_as_data() -> None:
         "exact": False,
         "utilisation": None,
         "spoils": ["tube.ends"],
+        "short_of": ["tube-2"],
     }
     value = SimpleNamespace(key="bore", was="", now="100 mm")
     gone = SimpleNamespace(key="hole", was="1 mm", now="")
