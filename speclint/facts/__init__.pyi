@@ -207,6 +207,7 @@ from .faces import (
     face_aimed_at as face_aimed_at,
     face_by_seat as face_by_seat,
     face_forward as face_forward,
+    faces_apart as faces_apart,
     middle_of_liner as middle_of_liner,
     places_apart as places_apart,
 )

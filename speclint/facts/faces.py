@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula
 from speclint.facts.cylinders import ends_of, liners_of
+from speclint.facts.wheelbases import apart
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import NotStated
@@ -161,6 +162,12 @@ def places_apart(ends: tuple[CylinderEnd, CylinderEnd], sheet: Sheet) -> tuple[L
         if all(sheet.is_stated("place of a face", place) for place in places):
             return places
     return None
+
+
+def faces_apart(faces: tuple[Length, Length], sheet: Sheet, take: _Take) -> Metres:
+    """How far the faces of both covers are from each other, m, by their places from one datum."""
+    x_1, x_2 = (take(f"x_{number}", one) for number, one in enumerate(faces, start=1))
+    return sheet.work("X_f", apart, x_1=x_1, x_2=x_2)
 
 
 def face_aimed_at(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> Worked | None:

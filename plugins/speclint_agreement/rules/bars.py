@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import (
-    apart,
     connecting_rod_of,
     ends_by_side,
+    faces_apart,
     half_of_slipper,
     places_apart,
     reach_on_bar,
@@ -19,8 +19,10 @@ from speclint_agreement.formulae.bars import crank_to_cylinder, pin_to_cylinder,
 
 
 def _slippers(bar: SlideBar, sheet: Sheet) -> Iterator[Pair]:
-    """The slipper's width within that of the bar; at either dead centre the slipper within its supports, and these
-    between the cylinder and the circle of the crank pin."""
+    """The slipper's width within that of the bar; at either dead centre the slipper within its supports.
+
+    These stand between the cylinder and the circle of the crank pin.
+    """
     if not sheet.is_stated("crosshead on the bar", bar.guides):
         return
     crosshead = sheet.follow(bar.guides)
@@ -49,9 +51,9 @@ def _between(bar: SlideBar, crosshead: Crosshead, sheet: Sheet) -> Iterator[Pair
     sizes = {"length of the rod": block.drive.rod_length, "stroke": stroke, "connecting rod": rod}
     if faces is None or not all(sheet.is_stated(name, one) for name, one in sizes.items()):
         return
-    x_1, x_2 = (sheet.take(f"x_{number}", one) for number, one in enumerate(faces, start=1))
+    X_f = faces_apart(faces, sheet, sheet.take)
     L, S = sheet.take("L_r", block.drive.rod_length), sheet.take("S", stroke)
-    x_m = sheet.work("x_m", pin_to_cylinder, L=L, S=S, X_f=sheet.work("X_f", apart, x_1=x_1, x_2=x_2))
+    x_m = sheet.work("x_m", pin_to_cylinder, L=L, S=S, X_f=X_f)
     places = worked(x_m, block.drive.rod_length, stroke, *faces)
     yield Pair(bar.crosshead_from_end, places, "at most", name="front support")
     l_m = sheet.work("l_m", crank_to_cylinder, x_m=x_m, l=sheet.take("l_r", rod))

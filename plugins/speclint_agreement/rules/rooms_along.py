@@ -5,9 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Must, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.equations import Metres
 from speclint.facts import (
-    apart,
     axle_driven_for,
     axle_pairs_at,
     connecting_rod_of,
@@ -15,6 +13,7 @@ from speclint.facts import (
     ends_by_side,
     engine_of,
     face_aimed_at,
+    faces_apart,
     openings_of,
     other_end,
     places_apart,
@@ -23,7 +22,7 @@ from speclint.facts import (
     side_closed,
     stroke_of,
 )
-from speclint.specs import CylinderBlock, CylinderCover, CylinderEnd, Envelope, Length, SteamPipe
+from speclint.specs import CylinderBlock, CylinderCover, CylinderEnd, Envelope, SteamPipe
 from speclint_agreement.formulae.drives import (
     ahead_of,
     far_cover,
@@ -175,7 +174,7 @@ def _covers_apart(points: Points, block: CylinderBlock, sheet: Sheet) -> Iterato
     if faces is None:
         yield Pair(covers, stroke_of(block, sheet, bore), "at least", name="front cover before back cover")
         return
-    X_f = _faces_apart(faces, sheet)
+    X_f = faces_apart(faces, sheet, sheet.take_nominal)
     least = sheet.work("D_least", least_apart, X=X_f, delta=sheet.limit("inward", "δ"))
     yield Pair(covers, worked(least, *faces), "at least", name="front cover before back cover")
     tails = [sheet.said(f"tail rod of {rod.id}", rod.tail_rod) for rod in rods_drawn(block, sheet)]
@@ -221,17 +220,11 @@ def _by_one_cover(
     if faces is None:
         return None
     at_front = sheet.read(f"side of {cover.id}", ends[0].side) == "front"
-    X_f = _faces_apart(faces, sheet)
+    X_f = faces_apart(faces, sheet, sheet.take_nominal)
     known = points[0] if at_front else points[-1]
     x = sheet.work("x_o", far_cover, x=known.value, k=-1.0 if at_front else 1.0, X=X_f)
     other = Worked(x, (*known.places, *worked(x, *faces).places))
     return (other, points[-1]) if at_front else (points[0], other)
-
-
-def _faces_apart(faces: tuple[Length, Length], sheet: Sheet) -> Metres:
-    """How far the faces of both covers are from each other."""
-    x_1, x_2 = (sheet.take_nominal(f"x_{number}", one) for number, one in enumerate(faces, start=1))
-    return sheet.work("X_f", apart, x_1=x_1, x_2=x_2)
 
 
 def _end_and_other(

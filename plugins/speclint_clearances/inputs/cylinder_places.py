@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from speclint import Sheet
 from speclint.facts import (
-    apart,
     axis_height,
     axle_driven_for,
     axle_pairs_at,
@@ -15,6 +14,7 @@ from speclint.facts import (
     cranks_of,
     ends_by_side,
     engine_of,
+    faces_apart,
     places_apart,
     side_closed,
     stroke_of,
@@ -108,8 +108,7 @@ def _placed(
     height = axis_height(block, sheet, sheet.take)
     if height is None:
         return "the height of the axis is not known"
-    x_1, x_2 = (sheet.take(f"x_{number}", one) for number, one in enumerate(faces, start=1))
-    X_f = sheet.work("X_f", apart, x_1=x_1, x_2=x_2)
+    X_f = faces_apart(faces, sheet, sheet.take)
     L, rod = sheet.take("L", block.drive.rod_length), sheet.take("l", connecting_rod_of(block, sheet))
     front, back = (
         CoverPlace(
