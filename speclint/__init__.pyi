@@ -6,7 +6,7 @@ from .equations import (
     formula as formula,
     require as require,
 )
-from .errors import NotKnown as NotKnown, OutOfRange as OutOfRange
+from .errors import NotKnown as NotKnown, OutOfRange as OutOfRange, replace as replace
 from .families import (
     API as API,
     FigureMaker as FigureMaker,

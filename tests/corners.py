@@ -19,7 +19,7 @@ import sys
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 from unittest.mock import patch
 
@@ -30,6 +30,7 @@ from speclint.checking.load_case import load_case_of
 from speclint.checking.one_corner import ending_at
 from speclint.checking.severity import NOTHING, Ending, Severity, severity, told
 from speclint.checking.worst_corner import Effort
+from speclint.errors import replace
 from speclint.rules import Amount, Context, Corner, Judgement, Rule
 from speclint.rules.box import BoxSheet
 from speclint.rules.comparisons import Judging

@@ -8,13 +8,13 @@ import shutil
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
 import pytest
 
 from speclint.checking import Assessment, Check, KeptFolder, Processes, assess, loop, usual_folder
+from speclint.errors import replace
 from speclint.testing import installed_families
 
 EXAMPLE = Path(__file__).parents[1] / "example_specs"

@@ -18,6 +18,7 @@ from speclint.commands.command_line import COMMANDS, module_of
 from speclint.commands.first_design import first_design
 from speclint.commands.loading import loaded_families
 from speclint.commands.new_family import family_files
+from speclint.errors import field_names, is_record
 from speclint.families import NameLists
 from speclint.families.rule_examples import OF_A_RULE, OF_ANY_CHANGE
 from speclint.handbook.materials import names
@@ -130,6 +131,8 @@ def exported_calls() -> Mapping[str, Any]:
 
 
 def parameters_of(called: Any) -> tuple[str, ...]:
+    if isinstance(called, type) and is_record(called):
+        return field_names(called)
     try:
         return tuple(inspect.signature(called).parameters)
     except (TypeError, ValueError):

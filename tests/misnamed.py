@@ -10,11 +10,11 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Iterator
-from dataclasses import replace
 from functools import cached_property
 
 from speclint.checking import Check, check
 from speclint.checking.worst_corner import Effort
+from speclint.errors import replace
 from speclint.repository import Design
 from speclint.rules import Context
 from speclint.specs import Component, Spec, Stated, names_in

@@ -17,7 +17,7 @@ import random
 import sys
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 from fnmatch import fnmatchcase
 from functools import cached_property
@@ -27,6 +27,7 @@ from pydantic import BaseModel
 
 from speclint.checking import Check, check
 from speclint.checking.inputs import Inputs, context_of
+from speclint.errors import replace
 from speclint.repository import Design, Register, open_repository, steps_of_key
 from speclint.repository.misfits import misfits
 from speclint.repository.reading import Draft, Read, read_drafts, validated

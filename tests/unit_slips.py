@@ -13,13 +13,14 @@ import random
 import re
 import sys
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from speclint.checking import Check, check
 from speclint.checking.inputs import Inputs, context_of as _context_of
+from speclint.errors import replace
 from speclint.repository import Design, open_repository
 from speclint.repository.reading import load_specs
 from speclint.rules import Context, Rule

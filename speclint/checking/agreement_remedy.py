@@ -6,13 +6,13 @@ Each is proved by the rule itself with the value changed, and by the other check
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from speclint.checking.check_result import Check
 from speclint.checking.office_steps import Restated, rounding, sized
 from speclint.checking.remedy import Remedy
 from speclint.checking.rule_run import check
 from speclint.checking.where_it_fails import still_conforms
+from speclint.errors import replace
 from speclint.quantities import Measure
 from speclint.rules import Context, Judgement, StatedPlace, Step, in_words
 from speclint.specs import Component

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from speclint.checking.check_result import Check
 from speclint.checking.parts_alike import grouped
 from speclint.checking.remedy import Remedy
-from speclint.errors import Complaint
+from speclint.errors import Complaint, replace
 from speclint.families import Loaded
 from speclint.repository import (
     FILE_NAME,

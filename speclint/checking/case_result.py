@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from functools import partial
 from typing import NoReturn
+
+from msgspec import Struct
 
 from speclint.checking.corner_runs import CornerRuns, Highs, highs
 from speclint.checking.load_case import case_of
@@ -15,6 +16,7 @@ from speclint.checking.severity import Ending, severity
 from speclint.checking.unstated_case import UnstatedCase
 from speclint.checking.worked_once import CaseWorked, Renamed, Worked
 from speclint.checking.worst_corner import Effort, find_worst
+from speclint.errors import replace
 from speclint.rules import (
     Context,
     Corner,
@@ -39,8 +41,7 @@ Known = tuple[Worked, Renamed] | None
 _NOTHING_RUN = Proof("nothing is toleranced", True, 0)
 
 
-@dataclass(frozen=True)
-class CaseResult:
+class CaseResult(Struct, frozen=True):
     """A rule at the governing corner of one load case, written down in full.
 
     ``failing`` are its comparisons that fail, each at its own worst corner, the gravest first, with its place among

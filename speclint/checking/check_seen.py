@@ -5,12 +5,12 @@ from __future__ import annotations
 import json
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 from speclint.checking.check_result import Check
-from speclint.errors import TableError
+from speclint.errors import TableError, replace
 from speclint.repository import read_regular
 from speclint.rules import Context, Grade
 from speclint.specs import Component

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import dataclass, replace
 from typing import Any
+
+from msgspec import Struct
 
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.checking.rule_run import check
-from speclint.errors import DesignError, Location, one_of
+from speclint.errors import DesignError, Location, one_of, replace
 from speclint.repository import Concession, Design
 from speclint.rules import Context
 from speclint.specs import Component, Link, MadePart, NotStated, Spec
@@ -18,8 +19,7 @@ from speclint.specs import Component, Link, MadePart, NotStated, Spec
 _ASKED_OF_ALL = frozenset({"title", "drawing", "like", "mirror_of", "certificate.number", "certificate.heat"})
 
 
-@dataclass(frozen=True)
-class Consequences:
+class Consequences(Struct, frozen=True):
     """What a change of one value reaches; of a component as a whole where ``key`` is "".
 
     ``stated`` is the value as written; "" where it is not stated. ``read_in`` are the specs that read the same line of

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking.severity import NOTHING, Ending, Severity, severity
 from speclint.rules import Corner, Judgement, NotTogether, OverBox, Rule
@@ -15,8 +16,7 @@ Together = Callable[[Sequence[Sides]], OverBox]
 _WORTH_IT = 4
 
 
-@dataclass(frozen=True, slots=True)
-class CornerRun:
+class CornerRun(Struct, frozen=True):
     """A rule at one corner."""
 
     corner: Corner

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking.check_result import Check
 from speclint.repository import Design
 from speclint.specs import Link, Spec, leaves, stated_values
 
 
-@dataclass(frozen=True, slots=True)
-class ValueChange:
+class ValueChange(Struct, frozen=True):
     """A value of a spec as it was written before and as it is now; "" where it is not stated."""
 
     key: str
@@ -19,8 +19,7 @@ class ValueChange:
     now: str
 
 
-@dataclass(frozen=True, slots=True)
-class DesignChanges:
+class DesignChanges(Struct, frozen=True):
     """What changed since a revision.
 
     ``added`` and ``removed`` are ids of specs, ``changed`` the values of those that were there and still are. ``new``

@@ -12,9 +12,10 @@ import pickle
 import sys
 from collections.abc import Callable, Iterable
 from contextlib import suppress
-from dataclasses import dataclass
 from time import monotonic
 from typing import Any, BinaryIO, Literal, Protocol
+
+from msgspec import Struct
 
 from speclint.checking.time_limit import begin_anew
 from speclint.errors import FamilyError, in_words
@@ -124,8 +125,7 @@ def _flags() -> list[str]:
     return [flag for flag, needed in wanted.items() if needed]
 
 
-@dataclass(frozen=True)
-class _Copy:
+class _Copy(Struct, frozen=True):
     """A copy of this process, by its number."""
 
     number: int

@@ -10,11 +10,12 @@ import os
 import pickle
 import sys
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from functools import partial
 from queue import SimpleQueue
 from threading import Event, Lock, Thread
 from typing import Any, BinaryIO
+
+from msgspec import Struct
 
 from speclint.checking.helper import Said, said_of
 from speclint.checking.inputs import context_of
@@ -29,8 +30,7 @@ from speclint.specs import Component
 _SAYS_SO_EVERY = 1.0  # seconds, that it is alive
 
 
-@dataclass
-class _Helper:
+class _Helper(Struct):
     """The data of a helper process."""
 
     rules: dict[str, Rule]
@@ -40,8 +40,7 @@ class _Helper:
 _helper: _Helper | None = None
 
 
-@dataclass(frozen=True)
-class Beginning:
+class Beginning(Struct, frozen=True):
     """What a helper begins with: the pickled inputs, the rules, whether they are all, and the families left out."""
 
     inputs: bytes

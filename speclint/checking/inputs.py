@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 from functools import cache, partial
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.families import Loaded
 from speclint.quantities import Measure
@@ -18,8 +19,7 @@ if TYPE_CHECKING:
     from speclint.handbook.materials import Material
 
 
-@dataclass(frozen=True)
-class Inputs:
+class Inputs(Struct, frozen=True):
     """All that the sheets of a run consult, besides the families."""
 
     design: Design

@@ -13,13 +13,13 @@ import secrets
 import stat
 from collections.abc import Mapping
 from contextlib import suppress
-from dataclasses import is_dataclass
 from enum import Enum
 from hashlib import blake2b
 from pathlib import Path
 from typing import Any
 
 from speclint.checking.packing import Unpacker
+from speclint.errors import is_record
 from speclint.rules import Rule, RuleEnded
 
 #: Bytes that the folder may hold: some fifty states of a design of a hundred parts.
@@ -117,7 +117,7 @@ class _DataOnly(Unpacker):
 
 
 def _holds_data(kind: type) -> bool:
-    return is_dataclass(kind) or issubclass(kind, Enum | RuleEnded)
+    return is_record(kind) or issubclass(kind, Enum | RuleEnded)
 
 
 def unpacked(body: bytes, rules: Mapping[str, Rule]) -> Any:

@@ -9,14 +9,16 @@ all code are the same too.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from typing import Any
+
+from msgspec import Struct, field
 
 from speclint.checking.check_result import Check
 from speclint.checking.inputs import Inputs
 from speclint.checking.kept_folder import KeptFolder, unpacked
 from speclint.checking.packing import packed
 from speclint.checking.remedy import Remedy
+from speclint.errors import replace
 from speclint.families import Loaded
 from speclint.repository import Design, State, digest, drawing_state
 from speclint.rules import Consulted, Rule
@@ -128,19 +130,16 @@ class KeptResults:
         self._folder.write(name, packed((trace, packed(list(result)))))
 
 
-@dataclass
-class _State:
+class _State(Struct):
     """A design as it is now, asked for digests of its parts."""
 
     inputs: Inputs
+    _states: dict[str, State | None] = field(default_factory=dict)
 
     @property
     def design(self) -> Design:
         """The design."""
         return self.inputs.design
-
-    def __post_init__(self) -> None:
-        self._states: dict[str, State | None] = {}
 
     def spec(self, name: str) -> str:
         """The digest of a spec but for the words of its drawing; another where none was read.

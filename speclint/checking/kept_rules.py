@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import fields
 from typing import Any
 
 from speclint.checking.kept_folder import KeptFolder, unpacked
 from speclint.checking.packing import packed
+from speclint.errors import compared_names, field_names
 from speclint.repository import digest
 from speclint.rules import Rule, RulesIn
 
 #: What is no data: taken from the module itself, once it is asked for.
 _OF_CODE = ("on", "function")
-_DATA = tuple(one.name for one in fields(Rule) if one.name not in _OF_CODE)
-_COMPARED = tuple(one.name for one in fields(Rule) if one.compare)
+_DATA = tuple(name for name in field_names(Rule) if name not in _OF_CODE)
+_COMPARED = compared_names(Rule)
 
 
 class RememberedRule(Rule):

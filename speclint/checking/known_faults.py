@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint.checking.assessment import Assessment
 from speclint.rules import Grade
@@ -10,8 +10,7 @@ from speclint.rules import Grade
 _WORD = "known-fault"
 
 
-@dataclass(frozen=True)
-class KnownFaults:
+class KnownFaults(Struct, frozen=True):
     """The known faults by their ids: those that are settled, those of which a check is open, those that wait.
 
     ``waiting`` are those of which no more than a query is open, such as a test that is still to be done.

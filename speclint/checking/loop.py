@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Hashable, Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.checking.family_names import misspelt_families
 from speclint.checking.inputs import Inputs, context_of
 from speclint.checking.rule_run import check_named, remember
-from speclint.errors import SettingsError, one_of
+from speclint.errors import SettingsError, one_of, replace
 from speclint.families import Guard, Loaded, require
 from speclint.repository import Basis, Design, Source, open_repository
 from speclint.rules import Context, Rule, read_limits
@@ -25,8 +26,7 @@ if TYPE_CHECKING:
     from speclint.repository import Remembered
 
 
-@dataclass(frozen=True, slots=True)
-class Touched:
+class Touched(Struct, frozen=True):
     """Components that a change of some specs touches: those that it surely does, and those that it may."""
 
     surely: frozenset[str]

@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
 from math import inf
 from typing import Literal
 
+from msgspec import Struct
+
 from speclint.checking.check_seen import CheckSeen
+from speclint.errors import replace
 
 #: Why a check came out otherwise: ``edition`` where its rule alone is another, ``both`` where values changed as well.
 Cause = Literal["", "design", "edition", "both"]
 _SAME = 1e-9  # of the limit: less is rounding of the arithmetic, or of a number in a report
 
 
-@dataclass(frozen=True, slots=True)
-class MarginChange:
+class MarginChange(Struct, frozen=True):
     """One rule on one component, before and now; None where there was, or is, no such check."""
 
     was: CheckSeen | None

@@ -7,14 +7,15 @@ the governing corner of the governing load case (:mod:`speclint.checking.swings`
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
 
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.checking.one_corner import written_at
 from speclint.checking.swings import AtCorner, Swing
 from speclint.checking.time_limit import Overrun
-from speclint.errors import NOWHERE, DesignError, FamilyError, Location
+from speclint.errors import NOWHERE, DesignError, FamilyError, Location, replace
 from speclint.quantities import Measure
 from speclint.repository import no_component_called
 from speclint.rules import Context
@@ -25,8 +26,7 @@ _HOTTER = 10.0
 _FIGURES = 9  # of what is used: checks of one rule that differ by less are alike
 
 
-@dataclass(frozen=True, slots=True)
-class Sensitivity:
+class Sensitivity(Struct, frozen=True):
     """What one value does to one check in its governing load case.
 
     ``name`` says what it is, ``owner`` the spec that states it, "" for a figure of a table, and ``written`` how it is
@@ -47,8 +47,7 @@ class Sensitivity:
     why_not: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Margin:
+class Margin(Struct, frozen=True):
     """A check with what it uses of its limit; ``alike`` are other parts on which the rule uses the same.
 
     ``values`` are what it rests on, those that carry most first; None where they were not varied.
@@ -60,8 +59,7 @@ class Margin:
     values: tuple[Sensitivity, ...] | None = None
 
 
-@dataclass(frozen=True)
-class Margins:
+class Margins(Struct, frozen=True):
     """The checks that compare numbers, the least to spare first, and how many others there are.
 
     ``varied`` counts those whose values were varied.

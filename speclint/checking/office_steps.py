@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from speclint.errors import NotKnown
+from msgspec import Struct
+
+from speclint.errors import NotKnown, replace
 from speclint.handbook.tables import rows
 from speclint.quantities import Measure, Written, classes_of_grade, units
 
@@ -32,8 +33,7 @@ _FAHRENHEIT = 5 / 9  # K, one degree: by definition
 _ROUNDING = 1e-12  # relative: the logarithm of a power of ten may fall short of it
 
 
-@dataclass(frozen=True, slots=True)
-class Restated:
+class Restated(Struct, frozen=True):
     """What a spec would state instead: its text, and how it is read.
 
     ``by`` is how far the size ``of`` so much moves in SI units, or its limits alone where it stays; of a thread the

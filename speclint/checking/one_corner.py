@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking.corner_runs import Sides
 from speclint.checking.load_case import case_of
@@ -45,8 +46,7 @@ def run_once(
         return NotAssessed(f"could not be run: {in_words(problem)}")
 
 
-@dataclass(frozen=True)
-class Written:
+class Written(Struct, frozen=True):
     """A rule at one corner of one load case, with its written record and the inputs that have sides there."""
 
     ending: Ending

@@ -45,7 +45,10 @@ def packed(value: object) -> bytes:
 
 @cache
 def _names(kind: type) -> tuple[str, ...]:
-    """The fields of a frozen class of data with nothing but slots, which its call takes as they are; else none."""
+    """The fields of a frozen class of data with nothing but slots, which its call takes as they are; else none.
+
+    A struct is read as quickly by what it does by itself.
+    """
     if not is_dataclass(kind) or kind.__dictoffset__ or hasattr(kind, "__post_init__"):
         return ()
     every = fields(kind)

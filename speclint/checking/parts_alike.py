@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking.check_result import Check
 from speclint.rules import Record
 
 
-@dataclass(frozen=True, slots=True)
-class Alike:
+class Alike(Struct, frozen=True):
     """Checks of one rule that rest on the same values, in the order of their components: one, or several."""
 
     checks: tuple[Check, ...]

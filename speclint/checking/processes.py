@@ -11,10 +11,11 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
-from dataclasses import dataclass, replace
 from threading import active_count
 from types import TracebackType
 from typing import TYPE_CHECKING, Any, Literal, Self, TypeVar
+
+from msgspec import Struct
 
 from speclint.checking.check_result import Check
 from speclint.checking.conclusion import could_not_run
@@ -23,7 +24,7 @@ from speclint.checking.processors import usable_processors
 from speclint.checking.remedy import Remedy
 from speclint.checking.rule_run import check_named
 from speclint.checking.time_limit import GRACE, end_watch
-from speclint.errors import FamilyError
+from speclint.errors import FamilyError, replace
 from speclint.rules import Consulted, Context, Rule
 from speclint.specs import Component
 
@@ -275,8 +276,7 @@ def _way_to_start() -> Literal["new", "copy"]:
     return "copy" if sys.platform == "linux" and active_count() == 1 else "new"
 
 
-@dataclass(frozen=True)
-class Transport:
+class Transport(Struct, frozen=True):
     """How work is done in a helper: the function, and how work and result are packed."""
 
     remote: Callable[[Any], Any]

@@ -12,9 +12,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Hashable, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import pairwise, product
 from typing import Literal
+
+from msgspec import Struct
 
 from speclint.checking.corner_runs import CornerRuns, Sides
 from speclint.checking.severity import rank_of
@@ -39,8 +40,7 @@ Ranges = Mapping[int, tuple[float, float]]
 Boxed = Callable[[Sides, Ranges], "OverBox | RuleEnded"]
 
 
-@dataclass(frozen=True, slots=True)
-class Proof:
+class Proof(Struct, frozen=True):
     """How it is known that a corner is the worst, with the runs at corners and over boxes that it took.
 
     ``inside`` where it is the worst of all between the corners too. ``why`` says what stood in the way of enclosing.
@@ -314,8 +314,7 @@ def _hangs(key: Hashable, slope: tuple[float, float]) -> float:
     return most * (key.high - key.low) if isinstance(key, Place) else most
 
 
-@dataclass(frozen=True, slots=True)
-class _Box:
+class _Box(Struct, frozen=True):
     """The sides of some inputs, and the ranges in which some scans look."""
 
     sides: Sides
@@ -343,8 +342,7 @@ class _Box:
         return _Box(self.sides, {**self.ranges, scan: span})
 
 
-@dataclass(slots=True)
-class _Worst:
+class _Worst(Struct):
     """The least of one margin of one comparison over the corners that were run in a box."""
 
     index: int

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.errors import Location
 from speclint.quantities import amount
 
 
-@dataclass(frozen=True, slots=True)
-class Remedy:
+class Remedy(Struct, frozen=True):
     """One stated value, and what it would have to be for the rule to hold: in SI units, or a word.
 
     ``spoils`` are the rules that hold now and would not hold then. ``written`` is how the spec has it, and ``instead``

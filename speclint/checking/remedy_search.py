@@ -9,7 +9,6 @@ agree are another matter (:mod:`speclint.checking.agreement_remedy`).
 from __future__ import annotations
 
 from collections.abc import Collection, Hashable, Iterator, Mapping, Sequence
-from dataclasses import replace
 
 from speclint.checking.agreement_remedy import agreed
 from speclint.checking.check_result import Check
@@ -17,7 +16,7 @@ from speclint.checking.office_steps import threads
 from speclint.checking.remedy import Remedy
 from speclint.checking.remedy_trial import Trial, took
 from speclint.checking.time_limit import Overrun
-from speclint.errors import FamilyError, Location
+from speclint.errors import FamilyError, Location, replace
 from speclint.rules import Consulted, Context, Step
 from speclint.specs import Component, by_word, given_keys, no_less_keys
 

@@ -6,7 +6,6 @@ At known corners a trial is cheap; whatever holds there is proved by the whole c
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import replace
 
 from speclint.checking.check_result import Check
 from speclint.checking.office_steps import Restated, Rounding, listed, rounding, threads
@@ -16,7 +15,7 @@ from speclint.checking.rolled_parts import is_of_plate
 from speclint.checking.rule_run import check
 from speclint.checking.severity import Ending, Severity, severity
 from speclint.checking.where_it_fails import still_conforms, where_it_fails
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.quantities import Measure
 from speclint.repository import misfits_of
 from speclint.rules import Context, Judgement, Step

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 
 from speclint.checking.case_result import results_by_case
 from speclint.checking.check_result import Check
@@ -21,6 +20,7 @@ from speclint.checking.parts_alike import digest_of
 from speclint.checking.severity import severity
 from speclint.checking.worked_once import WorkedOnce
 from speclint.checking.worst_corner import Effort
+from speclint.errors import replace
 from speclint.families import Guard
 from speclint.rules import Context, Grade, Rule, Unlisted, Unread, Unstated
 from speclint.specs import Component

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from queue import SimpleQueue
 from threading import Condition, Event, Thread
 from time import monotonic
 from typing import Any
+
+from msgspec import Struct
 
 from speclint.checking.helper import Helper, HelperLost, Said
 
@@ -17,8 +18,7 @@ _AHEAD = 2
 _LOOKS_EVERY = 0.25  # seconds
 
 
-@dataclass(frozen=True)
-class Lost:
+class Lost(Struct, frozen=True):
     """A piece with which a helper was lost, after so many seconds."""
 
     after: float

@@ -7,8 +7,9 @@ either way while the rule still holds.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from itertools import pairwise
+
+from msgspec import Struct
 
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
@@ -17,7 +18,7 @@ from speclint.checking.remedy_trial import Trial
 from speclint.checking.rule_run import check
 from speclint.checking.what_if import Question
 from speclint.checking.where_it_fails import where_it_fails
-from speclint.errors import Location, SettingsError, one_of
+from speclint.errors import Location, SettingsError, one_of, replace
 from speclint.quantities import Measure
 from speclint.repository import misfits_of
 from speclint.rules import Context, Step
@@ -31,8 +32,7 @@ _MOST_STEPS = (
 _PIECES = 12
 
 
-@dataclass(frozen=True, slots=True)
-class Bound:
+class Bound(Struct, frozen=True):
     """A value at which a rule just holds: ``written`` as the spec would state it, ``used`` of the limit there.
 
     ``higher`` tells to which side of the present value it lies; ``beyond`` is the next value, which fails, and ``why``
@@ -48,8 +48,7 @@ class Bound:
     exact: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Solved:
+class Solved(Struct, frozen=True):
     """What was found: ``holds`` tells whether the rule holds as the design stands.
 
     Where it holds, ``bounds`` are how far the value may go, the nearest first; a side on which it holds as far as was

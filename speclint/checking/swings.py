@@ -8,20 +8,20 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
 
 from speclint.checking.check_result import Check
 from speclint.checking.one_corner import Written, run_once, written_at
 from speclint.checking.severity import Ending
 from speclint.checking.time_limit import Overrun
-from speclint.errors import NOWHERE, FamilyError, Location
+from speclint.errors import NOWHERE, FamilyError, Location, replace
 from speclint.quantities import Measure
 from speclint.rules import Context, Judgement, Step
 from speclint.specs import Component, quantities_of
 
 
-@dataclass(frozen=True, slots=True)
-class Swing:
+class Swing(Struct, frozen=True):
     """One value that a check takes, in the load case where its tolerance carries most of the limit.
 
     ``where`` is its place in the spec; of a figure that a table gives for the metal of the part it is NOWHERE, and
@@ -82,8 +82,7 @@ def _found(one: Check, part: Component, context: Context) -> tuple[Swing, ...]:
     return tuple(found.values())
 
 
-@dataclass(frozen=True)
-class AtCorner:
+class AtCorner(Struct, frozen=True):
     """A check at the governing corner of one load case, at which one value after another is varied.
 
     What is used of the limit is that of the comparison that differs most; with ``whole`` that of the check as a whole.

@@ -6,7 +6,8 @@ What the lists need of a spec is in the index, so that none is read for them.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
@@ -17,8 +18,7 @@ from speclint.specs import Duty
 _DUTY = frozenset({Duty.kind})
 
 
-@dataclass(frozen=True, slots=True)
-class Unfinished:
+class Unfinished(Struct, frozen=True):
     """What a block, an engine or a duty still lacks while it is a draft.
 
     ``places`` counts those that its parts have, ``to_draw`` names the empty ones. ``to_state`` are the values that

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from typing import Literal, TypeVar
+
+from msgspec import Struct
 
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
@@ -21,8 +22,7 @@ State = Literal["judged", "not assessed", "not applicable", "no rule"]
 STATES: tuple[State, ...] = ("judged", "not assessed", "not applicable", "no rule")
 
 
-@dataclass(frozen=True, slots=True)
-class HazardSeen:
+class HazardSeen(Struct, frozen=True):
     """A hazard of a part, and how it stands.
 
     It is judged where a check against it conforms or has a finding; not assessed where a rule guards against it, and no
@@ -67,8 +67,7 @@ def _waits(check: Check) -> bool:
     return check.outcome == "not assessed" or (check.outcome == "finding" and check.judgement is None)
 
 
-@dataclass(frozen=True, slots=True)
-class LeftOut:
+class LeftOut(Struct, frozen=True):
     """What rules say alike, such as what they do not cover: these rules, and the parts that they were applied to."""
 
     says: str
@@ -76,8 +75,7 @@ class LeftOut:
     parts: tuple[str, ...]
 
 
-@dataclass(frozen=True)
-class Unseen:
+class Unseen(Struct, frozen=True):
     """What nobody looked at, of some parts.
 
     ``hazards`` are those of every part whose kind says what it can suffer, in the order of parts and of the list.
@@ -192,8 +190,7 @@ def _guarding(
     return found
 
 
-@dataclass(frozen=True, slots=True)
-class _Seen:
+class _Seen(Struct, frozen=True):
     """What guards against hazards in one run: checks by part, rules on other kinds by kind.
 
     ``waiting`` names the rules of which a check is wanting.

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.checking.check_result import Check
 from speclint.errors import Complaint, nearest_few, shortened
@@ -19,8 +20,7 @@ if TYPE_CHECKING:
 _QUOTES = "\"'"
 
 
-@dataclass(frozen=True, slots=True)
-class Waiting:
+class Waiting(Struct, frozen=True):
     """Checks that wait for one thing to be put right: where it is, and the complaint about it."""
 
     complaint: Complaint
@@ -37,8 +37,7 @@ class Waiting:
         return len({one.component for one in self.checks})
 
 
-@dataclass(frozen=True, slots=True)
-class Waits:
+class Waits(Struct, frozen=True):
     """All that keeps checks from being made: files that could not be read, and names that are not known.
 
     For a temperature of a duty whose name is not known no check waits.

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
 from pathlib import Path
+
+from msgspec import Struct, field
 
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
@@ -31,8 +32,7 @@ Assess = Callable[[Path], Assessment]
 _SAME = 1e-9  # relative: what two runs of the same sums may differ by
 
 
-@dataclass(frozen=True, slots=True)
-class Question:
+class Question(Struct, frozen=True):
     """A value that is asked about: COMPONENT.KEY, and what it would be, as written."""
 
     component: str
@@ -45,8 +45,7 @@ class Question:
         return f"{self.component}.{self.key}"
 
 
-@dataclass(frozen=True, slots=True)
-class Restatement:
+class Restatement(Struct, frozen=True):
     """A value written otherwise: ``was`` as it stands, "" where it is not stated. ``with_it`` read the same line."""
 
     question: Question
@@ -55,8 +54,7 @@ class Restatement:
     with_it: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class MovedMargin:
+class MovedMargin(Struct, frozen=True):
     """A check that comes out otherwise, or uses another share of its limit; None where it is not made."""
 
     before: Check | None
@@ -78,8 +76,7 @@ class MovedMargin:
         return after - before
 
 
-@dataclass(frozen=True)
-class WhatIf:
+class WhatIf(Struct, frozen=True):
     """What some values do to a design: ``moved`` are the checks that differ, the worst change first.
 
     ``new`` are findings and safety checks not assessed that come, or become graver; ``cleared`` those that go.

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from hashlib import sha256
 from typing import Any
 
+from speclint.errors import replace
 from speclint.quantities import Measure
 from speclint.rules import Context, Corner, NotAssessed, Rule, RuleEnded, Sheet
 from speclint.specs import Component, Estimate, FromEvents, LoadCase, NotStated, Spec, Tie, by_word

@@ -11,13 +11,14 @@ was asked is worked by itself.
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping
-from dataclasses import dataclass, field, fields
 from functools import cache
 from typing import Any
 
+from msgspec import Struct, field
+
 from speclint.checking.proof import Proof
 from speclint.checking.severity import Severity
-from speclint.errors import Location
+from speclint.errors import Location, field_names
 from speclint.quantities import Measure
 from speclint.repository import Design
 from speclint.rules import Asked, Consulted, Context, Rule
@@ -39,8 +40,7 @@ _OF_DRAWING = frozenset({"title", "drawing", "revision", "prepared_by", "checked
 Place = tuple[str, str, str]
 
 
-@dataclass(frozen=True, slots=True)
-class CaseWorked:
+class CaseWorked(Struct, frozen=True):
     """What governs one load case: the corner, the inputs that matter there, and the corner of each thing that fails."""
 
     sides: Mapping[Hashable, bool]
@@ -50,8 +50,7 @@ class CaseWorked:
     failing: tuple[tuple[tuple[int, int, str], Mapping[Hashable, bool]], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Worked:
+class Worked(Struct, frozen=True):
     """A check that was worked in full: of which component, what it asked for, and what governs.
 
     ``read`` are the fields that it looked at, by the identity of their table.
@@ -64,8 +63,7 @@ class Worked:
     cases: Mapping[str, CaseWorked]
 
 
-@dataclass(slots=True)
-class _Pair:
+class _Pair(Struct):
     """Two specs side by side, in the fields that were ``read``, by the identity of their table; ``ids`` are all that
     there are.
 
@@ -146,8 +144,7 @@ class _Pair:
         return True
 
 
-@dataclass(frozen=True, slots=True)
-class Renamed:
+class Renamed(Struct, frozen=True):
     """One part in place of another: the id that takes the place of each, and the place that takes that of each."""
 
     parts: Mapping[str, str]
@@ -336,7 +333,7 @@ def _say_the_same(one: Any, other: Any) -> bool:
 @cache
 def _names_of(kind: type) -> tuple[str, ...]:
     """The names of the fields of a class of values, as they are asked for over and over."""
-    return tuple(one.name for one in fields(kind))
+    return field_names(kind)
 
 
 def _place_of(value: Any) -> Place:

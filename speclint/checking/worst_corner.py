@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Hashable, Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking.corner_runs import CornerRun, CornerRuns
 from speclint.checking.corner_search import search_each, visit_all
@@ -14,8 +15,7 @@ from speclint.rules import Judgement, NotEnclosed
 _INSIDE = ("nothing is toleranced", "enclosed")
 
 
-@dataclass(frozen=True, slots=True)
-class Effort:
+class Effort(Struct, frozen=True):
     """What may be spent on one load case: boxes enclosed, and corners where those leave it open.
 
     Beyond so many corners they are searched. By default two to the tenth; boxes for the time that so many corners take.
@@ -25,8 +25,7 @@ class Effort:
     corners: int = 2**10
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(Struct, frozen=True):
     """The worst corner, the sides that matter there with the input of each, and the proof."""
 
     run: CornerRun

@@ -5,7 +5,6 @@ from __future__ import annotations
 import argparse
 from collections.abc import Callable, Sequence
 from contextlib import AbstractContextManager
-from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -14,7 +13,7 @@ from speclint.commands.loading import families_for, kept_folder, loaded_families
 from speclint.commands.options import add_afresh
 from speclint.commands.output import show, write
 from speclint.commands.progress import Progress, progress
-from speclint.errors import SettingsError, one_of
+from speclint.errors import SettingsError, one_of, replace
 
 if TYPE_CHECKING:
     from speclint.checking import Assessment, Check, Processes

@@ -5,7 +5,8 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from speclint.errors import SettingsError
 from speclint.specs import Spec, template_of
@@ -29,8 +30,7 @@ _BEATS = ("upper", "lower")
 Stated = Mapping[str, "str | list[str]"]
 
 
-@dataclass(frozen=True)
-class Blank:
+class Blank(Struct, frozen=True):
     """A spec to be filled in: what is stated already, and the tables that are, each by the names of its entries."""
 
     file: str
@@ -217,8 +217,7 @@ def _of_each_valve(names: tuple[str, ...], place: _Separate) -> Iterator[Blank]:
     yield Blank("springs/spring.toml", "compression-spring", spring | {"closes": f"valve-{one}"}, each=each)
 
 
-@dataclass(frozen=True)
-class ValveBlank(Blank):
+class ValveBlank(Blank, frozen=True):
     """The blank of a valve, with the seat on which each beat sits."""
 
     seats: Mapping[str, str] = field(default_factory=dict)

@@ -7,9 +7,10 @@ import os
 import shlex
 import textwrap
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from string import Template
+
+from msgspec import Struct
 
 from speclint.commands.first_design import first_design
 from speclint.commands.new_files import write_new
@@ -57,8 +58,7 @@ _FAR_FROM_BLOCK = {
 _WITHOUT = ("engine",)
 
 
-@dataclass(frozen=True)
-class NewReviewer:
+class NewReviewer(Struct, frozen=True):
     """Who may accept holds: the name, the role in the works, "" where it was not said, and the families."""
 
     name: str
@@ -66,8 +66,7 @@ class NewReviewer:
     families: Sequence[str] = ()
 
 
-@dataclass(frozen=True)
-class Answers:
+class Answers(Struct, frozen=True):
     """What was said of a new design."""
 
     works: str
@@ -80,8 +79,7 @@ class Answers:
     layout: str = "separate"
 
 
-@dataclass(frozen=True)
-class Begun:
+class Begun(Struct, frozen=True):
     """A repository just written: its files, the top of the git repository that it is in, and what turns the hook on."""
 
     files: tuple[Path, ...]

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.commands.loading import design_at, kept_folder
 from speclint.commands.output import show, write_data
 from speclint.commands.progress import progress
-from speclint.errors import SettingsError
+from speclint.errors import SettingsError, replace
 
 if TYPE_CHECKING:
     from speclint.checking import Assessment, Question, Solved

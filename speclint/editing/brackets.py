@@ -6,13 +6,13 @@ The text may be half written, and a list may go over several lines.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 _CLOSED_BY = {"[": "]", "{": "}"}
 
 
-@dataclass
-class _Open:
+class _Open(Struct):
     """A list or an inline table that is not closed yet; ``stated`` are the keys of a table so far, the last among them.
 
     ``number`` counts the entries of a list from 1; ``in_value`` tells whether the = behind a key was read.
@@ -24,8 +24,7 @@ class _Open:
     in_value: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Inside:
+class Inside(Struct, frozen=True):
     """A place at the end of a text: the steps that lead to it, a list's entries by their numbers from 1.
 
     ``is_key`` tells that a key of an inline table is to be written there, beside those ``stated``. What stands there so

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any, Literal
+
+from msgspec import Struct
 
 from speclint.editing.cursor import Cursor, cursor_at, stated_in
 from speclint.editing.settings_words import limits_of, names_of_settings, tables_of_limits
@@ -23,8 +24,7 @@ _GRADES = range(
 )  # ISO 286-1: of machined and of drawn parts; finer and coarser ones are rarely on a drawing
 
 
-@dataclass(frozen=True, slots=True)
-class Completion:
+class Completion(Struct, frozen=True):
     """One thing that may be written: its text, what it is, and what is said of it.
 
     It takes the place of the columns from ``start`` to ``end`` of its line. ``written`` is the text as it is put there.

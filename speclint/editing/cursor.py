@@ -5,10 +5,12 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from typing import Literal
 
+from msgspec import Struct
+
 from speclint.editing.brackets import inside
+from speclint.errors import replace
 
 Side = Literal["header", "key", "value", "remark"]
 _HEADER = re.compile(r"\s*(\[\[?)\s*([^\]#]*)")
@@ -17,8 +19,7 @@ _END, _END_WITHIN = re.compile(r"[#\n]"), re.compile(r"[#\n,\]}=]")
 _STEP = re.compile(r'"([^"]*)"|([\w\-]+)')
 
 
-@dataclass(frozen=True, slots=True)
-class Cursor:
+class Cursor(Struct, frozen=True):
     """A place: the keys of the table in which it stands, the key of its line, and what is written.
 
     ``path`` is that of the value, entries of a list by their numbers from 1. ``written`` is the value as far as it

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.editing.cursor import cursor_at
 from speclint.editing.workspace import OpenText, Workspace
@@ -14,8 +15,7 @@ from speclint.repository import ids_named
 _ID = re.compile(r'\s*id\s*=\s*"')
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Struct, frozen=True):
     """A passage of a file: a line and columns of it, all from 0."""
 
     file: str

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from speclint.checking import Check
 from speclint.errors import Complaint, Location
@@ -19,8 +20,7 @@ _WEIGHTS: dict[Grade, Weight] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Mark:
+class Mark(Struct, frozen=True):
     """A mark on one line, from 0; ``start`` and ``end`` are columns of it. ``rule`` is "" for a complaint."""
 
     line: int

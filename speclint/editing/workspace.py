@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from msgspec import Struct, field
+
 from speclint.checking import Check, Inputs, KeptFolder, check, code_of, context_of, remember, usual_folder
 from speclint.editing.marks import Mark, of_checks, of_complaints
-from speclint.errors import Complaint
+from speclint.errors import Complaint, replace
 from speclint.register import Standing, Surroundings, standings
 from speclint.repository import EditedDesign, Remembered, Repository, Schema, Settings, open_repository
 from speclint.rules import Context, Rule, read_limits
@@ -21,8 +22,7 @@ if TYPE_CHECKING:
     from speclint.families import Loaded
 
 
-@dataclass
-class OpenText:
+class OpenText(Struct):
     """A text that an editor has open: its lines, what is wrong with it, and its checks by component and rule.
 
     ``conceded`` says which of its findings are accepted, and how. ``changed`` are the lines, from 1, that were changed

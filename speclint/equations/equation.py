@@ -18,10 +18,11 @@ from __future__ import annotations
 
 import math  # noqa: F401 - used by the doctest above
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
 from functools import cached_property
 from inspect import signature
 from typing import Any, TypeVar, get_args, get_type_hints
+
+from msgspec import Struct, field
 
 from speclint.equations.source import Source
 from speclint.errors import OutOfRange
@@ -29,8 +30,7 @@ from speclint.errors import OutOfRange
 F = TypeVar("F", bound=Callable[..., Any])
 
 
-@dataclass(frozen=True)
-class Described:
+class Described(Struct, frozen=True, dict=True):
     """The description of a formula besides its code."""
 
     function: Callable[..., Any]

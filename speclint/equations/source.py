@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+
+from speclint.errors import replace
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(Struct, frozen=True):
     """A work in which a formula, a table or a limit is published.
 
     ``work`` names author and title, ``edition`` the edition or year, ``place`` the clause, table or page.

@@ -28,6 +28,13 @@ from .location import (
     NOWHERE as NOWHERE,
     Location as Location,
 )
+from .records import (
+    compared_names as compared_names,
+    field_names as field_names,
+    is_record as is_record,
+    made_of_its_fields as made_of_its_fields,
+    replace as replace,
+)
 from .toml_lines import (
     Path as Path,
     locate as locate,

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.errors.location import Location
 
 
-@dataclass(frozen=True, slots=True)
-class Complaint:
+class Complaint(Struct, frozen=True):
     """One thing wrong with a file of the design repository.
 
     ``read`` is the value as written ("" where the fault is not in a value), ``write`` what to write instead.

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Location:
+class Location(Struct, frozen=True):
     """A place in the design repository. ``file`` is relative to its root, with forward slashes; line 0 is no line.
 
     ``part`` is the id of the part of which the place is read, where the file alone does not tell: one file may state

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Newtons, Pascals, Radians, Ratio
-from speclint.errors import OutOfRange
+from speclint.errors import OutOfRange, replace
 from speclint.facts.cylinder_cycles import CylinderGiven, cycles_to_safety_valves
 from speclint.facts.cylinder_volume import greatest_bore_as_drawn
 from speclint.facts.steam_in_cylinders import steam_in_bore

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import inspect
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
 import pluggy
+from msgspec import Struct
 
-from speclint.errors import FamilyError, one_of
+from speclint.errors import FamilyError, one_of, replace
 from speclint.families import hooks, soundness
 from speclint.families.guard import FamilyFailed, call
 from speclint.rules import Rule, RulesIn
@@ -33,8 +33,7 @@ _ITEMS: Mapping[str, Callable[[Any], Iterator[str]]] = {
 }
 
 
-@dataclass(frozen=True)
-class Brought:
+class Brought(Struct, frozen=True):
     """What one family brings, in the order in which its hooks gave it."""
 
     family: str

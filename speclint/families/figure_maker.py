@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from typing import Any
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class FigureMaker:
+
+class FigureMaker(Struct, frozen=True):
     """Figures for the review pack.
 
     ``make`` takes a :class:`speclint.checking.Assessment` and returns each :class:`speclint.reports.Figure`; it reads,

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import cached_property
 from importlib.metadata import Distribution
 from typing import TYPE_CHECKING, Any, Protocol
 
-from speclint.errors import FamilyError
+from msgspec import Struct
+
+from speclint.errors import FamilyError, replace
 from speclint.families.brought import Brought
 from speclint.families.guard import FamilyFailed, call
 from speclint.families.hooks import GROUP as OWN
@@ -22,8 +24,7 @@ if TYPE_CHECKING:
     from speclint.handbook.materials import Material
 
 
-@dataclass(frozen=True, slots=True)
-class Family:
+class Family(Struct, frozen=True):
     """A loaded family: its name, its module, and the distribution it came in."""
 
     name: str

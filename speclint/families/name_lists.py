@@ -6,9 +6,10 @@ Names stand in lists, such as materials and gaskets; and each key of a kind says
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.errors import SettingsError, nearest, one_of
 from speclint.families.names import Name, NameList, dimensions, materials_with, rows_of, threads, units_of
@@ -42,8 +43,7 @@ if TYPE_CHECKING:
 _NAME, _ENTRY = "NAME", "*"
 
 
-@dataclass(frozen=True, slots=True)
-class _Key:
+class _Key(Struct, frozen=True):
     """A key of a kind: its path with "*" for each entry of several, as it is written, and its field."""
 
     kind: type[Spec]
@@ -56,8 +56,7 @@ class _Key:
         return ".".join(_NAME if one == _ENTRY else one for one in self.path)
 
 
-@dataclass(frozen=True)
-class NameLists:
+class NameLists(Struct, frozen=True, dict=True):
     """The lists of what is loaded, and of a design where there is one.
 
     ``materials`` are those of families and of the repository, by name.

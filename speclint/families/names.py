@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from functools import cache
 from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct
 
 from speclint.errors import NotKnown, OutOfRange
 from speclint.quantities import DIMENSIONS
@@ -23,16 +24,14 @@ _OF_TEMPERATURE: Mapping[str, Mapping[str, str]] = {
 _AT = 293.15  # K: the 20 °C at which standards state strengths
 
 
-@dataclass(frozen=True, slots=True)
-class Name:
+class Name(Struct, frozen=True):
     """A name that may be written, and the property that matters; "" where there is none."""
 
     name: str
     says: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class NameList:
+class NameList(Struct, frozen=True):
     """Names that may be written in the same places: ``taken_by`` are these, as KIND.KEY; ``about`` what they are."""
 
     called: str

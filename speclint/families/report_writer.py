@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class ReportWriter:
+
+class ReportWriter(Struct, frozen=True):
     """A way to write an assessment.
 
     ``write`` takes a :class:`speclint.checking.Assessment` and returns the text; it reads, and decides nothing.

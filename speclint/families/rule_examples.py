@@ -7,10 +7,11 @@ the check unchanged and changed (``tests/contracts/test_rule_examples.py``).
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from importlib.resources import files
 from importlib.util import find_spec
 from typing import Any
+
+from msgspec import Struct
 
 from speclint.errors import Complaint, FamilyError, Location, Path, TomlError, locate, one_of, read_toml_text
 from speclint.families.excerpts import ExcerptLine, excerpt
@@ -28,8 +29,7 @@ _OF_A_CHANGE = ({"key", "value"}, {"key", "absent"}, {"spec"}, {"absent"})
 OF_ANY_CHANGE = ("component", "key", "value", "absent", "spec")
 
 
-@dataclass(frozen=True, slots=True)
-class RuleExample:
+class RuleExample(Struct, frozen=True):
     """A component of which a rule holds, and the change with which it is a finding.
 
     ``holds`` shows, as specs write it, what the check took of the component and of the parts beside it; ``result`` is

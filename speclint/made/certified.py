@@ -10,6 +10,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
 from speclint.equations import Source
+from speclint.errors import field_names
 from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
@@ -68,7 +69,7 @@ def _with_strengths(plain: Material, made: MadePart) -> Material:
     document = made.certificate
     source = Source(f"certificate {_word(document.number)} of {made.id}", _word(document.date))
     return _Certified(
-        **{name: getattr(plain, name) for name in Material.__dataclass_fields__},
+        **{name: getattr(plain, name) for name in field_names(Material)},
         proof=_reading("proof stress", document.proof_stress, plain, source),
         tensile=_reading("tensile strength", document.tensile_strength, plain, source),
     )

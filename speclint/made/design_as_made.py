@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import replace
 
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.made.dimensions import DimensionMade
 from speclint.quantities import Measure
 from speclint.repository import Design

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from speclint.handbook.inspection import Conformity, Decision, conformity, guard_band, ovality, taper
 from speclint.quantities import Measure
@@ -13,8 +14,7 @@ from speclint.specs import MadePart, MeasuredSize, QuantityAt, Spec, sizes_of
 Verdict = Conformity | Literal["not judged"]
 
 
-@dataclass(frozen=True, slots=True)
-class DimensionMade:
+class DimensionMade(Struct, frozen=True):
     """A dimension as measured and as drawn, and what the measurement shows.
 
     ``why_not`` says why a dimension was not judged. ``band`` is what stands in the place of the drawing's limits where

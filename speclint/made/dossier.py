@@ -7,8 +7,9 @@ are left out.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import cast
+
+from msgspec import Struct
 
 from speclint.checking import Assessment, Check, made_to_old_revision
 from speclint.facts import holds_pressure, is_safety_part
@@ -19,8 +20,7 @@ from speclint.rules import Context, Corner, Grade, Rule, RuleEnded, Sheet
 from speclint.specs import Component, Link, MadePart, Stated
 
 
-@dataclass(frozen=True)
-class PieceMade:
+class PieceMade(Struct, frozen=True):
     """One piece of metal: what was measured on it that is not proved to be in, and the checks of its record."""
 
     made: MadePart
@@ -30,8 +30,7 @@ class PieceMade:
     checks: tuple[Check, ...]
 
 
-@dataclass(frozen=True)
-class PartInDossier:
+class PartInDossier(Struct, frozen=True):
     """A pressure part or safety part: why it is one, its pieces, and the sheets on which its safety rests.
 
     ``sheets`` are its checks of which a hold can come and that applied; ``open`` those of them and of all its other

@@ -8,9 +8,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from functools import cache, partial
 
+from msgspec import Struct
+
+from speclint.errors import replace
 from speclint.made.alike import hindrances
 from speclint.made.design_as_made import made_to
 from speclint.made.judging import Bench
@@ -30,8 +32,7 @@ _TOLD_APART = 0.05
 _LOOKED_AT = 8  # intervals in one of which the best lies, before golden section closes in
 
 
-@dataclass(frozen=True)
-class FinishSize:
+class FinishSize(Struct, frozen=True):
     """A size to which a part is machined for a place: proved where ``proof`` may stand.
 
     ``part`` is the measured part that has metal left, or a mate where that is machined to suit the part of the proof;
@@ -73,8 +74,7 @@ def finish_sizes(bench: Bench, paired: Paired, within: float | None = None) -> t
     return tuple(found)
 
 
-@dataclass(frozen=True)
-class _Sought:
+class _Sought(Struct, frozen=True):
     """A size of a part, measured or to be made, beside its mates: how grave the rules find it at a value."""
 
     bench: Bench

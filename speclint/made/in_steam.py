@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
+
+from speclint.errors import replace
 from speclint.handbook.inspection import Decision, conformity, guard_band
 from speclint.made.design_as_made import made_to
 from speclint.made.dimensions import Verdict
@@ -26,8 +28,7 @@ if TYPE_CHECKING:
     from speclint.repository import Design
 
 
-@dataclass(frozen=True, slots=True)
-class InSteam:
+class InSteam(Struct, frozen=True):
     """A value measured in steam, what it shows beside the duty, and why it was not judged where it was not."""
 
     value: Steaming

@@ -8,8 +8,9 @@ checks take the dimension.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from typing import cast
+
+from msgspec import Struct
 
 from speclint.checking import Assessment, Check, Swing, swings
 from speclint.errors import DesignError, Location
@@ -38,8 +39,7 @@ _CONDITIONS = frozenset(
 )
 
 
-@dataclass(frozen=True)
-class Inspected:
+class Inspected(Struct, frozen=True):
     """A quantity of the part with its limits, and the checks that rest on it, those that it carries most of first.
 
     The zone of a geometrical tolerance, or a roughness, has its width as the high limit, and nothing as the low.
@@ -60,8 +60,7 @@ class Inspected:
         return self.rests[0].carried if self.rests else 0.0
 
 
-@dataclass(frozen=True)
-class InspectionList:
+class InspectionList(Struct, frozen=True):
     """What is inspected on a part.
 
     ``ranked`` are its dimensions with limits that rules rest on. ``without_limits`` are those for which the drawing

@@ -7,8 +7,9 @@ clause 6, and common practice. A point that the making of a part needs and nobod
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from speclint.errors import Location
 from speclint.quantities import Measure
@@ -38,8 +39,7 @@ _ASKED = {
 _TABLES = ("welding", "joints", "fastening", "lubrication")
 
 
-@dataclass(frozen=True, slots=True)
-class InspectionPoint:
+class InspectionPoint(Struct, frozen=True):
     """A point of the inspection: of what, how it stands, and where that is stated.
 
     ``stands`` is hold, witness or none as the spec has it; "not stated" where the making of the part needs the point
@@ -51,8 +51,7 @@ class InspectionPoint:
     where: Location
 
 
-@dataclass(frozen=True, slots=True)
-class AskedOnPaper:
+class AskedOnPaper(Struct, frozen=True):
     """A certificate, an examination or a test that the spec asks for; ``record`` is the key of the made part."""
 
     what: str

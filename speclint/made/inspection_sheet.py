@@ -7,8 +7,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import astuple, dataclass
 from functools import cache
+
+import msgspec
+from msgspec import Struct
 
 from speclint.made.inspection import Inspected, InspectionList, is_condition
 from speclint.made.recording import placed
@@ -29,8 +31,7 @@ _EMPTY = {
 _FIGURES = 10  # of a number in its unit: what floats leave lies beyond them
 
 
-@dataclass(frozen=True, slots=True)
-class SheetRow:
+class SheetRow(Struct, frozen=True):
     """A dimension as the sheet shows it, every cell as text; numbers are in the unit of the row.
 
     ``carries`` is how much of a limit its tolerance carries, ``rule`` of which check, ``where`` where it is drawn.
@@ -71,7 +72,7 @@ COLUMNS = (*_BEFORE, *_EMPTY.values())
 
 def cells(row: SheetRow) -> tuple[str, ...]:
     """A row under :data:`COLUMNS`: the unit of U is filled in, the rest is left to the inspector."""
-    before = astuple(row)[: len(_BEFORE)]
+    before = msgspec.structs.astuple(row)[: len(_BEFORE)]
     return (*before, *(row.unit_of_uncertainty if what == "unit_of_uncertainty" else "" for what in _EMPTY))
 
 

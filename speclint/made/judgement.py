@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
+
+from msgspec import Struct
 
 from speclint.checking import Check, uses_more
 from speclint.facts import Worn, wear_of
@@ -30,8 +31,7 @@ Outcome = Literal[
 ]
 
 
-@dataclass(frozen=True, slots=True)
-class Pair:
+class Pair(Struct, frozen=True):
     """A check as drawn and as made.
 
     ``beside`` is the same check with the part as drawn beside its mates as made, where that had to be made to tell
@@ -83,8 +83,7 @@ def _share(check: Check) -> tuple[float, float] | None:
     return None if check.utilisation is None else (check.utilisation, check.beyond)
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(Struct, frozen=True):
     """A size that is machined, or made to match: of which spec, under which key, as it is and as it is to be."""
 
     spec: str
@@ -93,8 +92,7 @@ class Change:
     then: str
 
 
-@dataclass(frozen=True, slots=True)
-class Rework:
+class Rework(Struct, frozen=True):
     """What clears every rule that fails on a part as made; proved by running all of them again.
 
     ``how`` says whether the part is machined to its drawing, or only until no rule fails, or whether its mate, which is
@@ -105,8 +103,7 @@ class Rework:
     changes: tuple[Change, ...]
 
 
-@dataclass(frozen=True)
-class PartMade:
+class PartMade(Struct, frozen=True, dict=True):
     """A part as made, judged.
 
     ``drawn`` is the component that it was made to, None where that cannot be read. ``beside`` are the parts as made
@@ -191,8 +188,7 @@ class PartMade:
         return "undecided" if "undecided" in verdicts else "as drawn"
 
 
-@dataclass(frozen=True)
-class Judged:
+class Judged(Struct, frozen=True):
     """All parts as made that were judged, in the order of their ids, and by which decision rule."""
 
     parts: tuple[PartMade, ...]

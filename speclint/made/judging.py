@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
 from typing import cast
 
 from speclint.checking import Assessment, Check, Inputs, context_of
+from speclint.errors import replace
 from speclint.handbook.inspection import Decision
 from speclint.made.alike import in_place
 from speclint.made.certified import certified, material_as_certified

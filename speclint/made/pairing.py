@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, replace
 from functools import cached_property
 
+from msgspec import Struct
+
 from speclint.checking import Assessment, Check
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.made.alike import differences, hindrances
 from speclint.made.assignment import best_worst
 from speclint.made.design_as_made import made_parts, made_to
@@ -20,8 +21,7 @@ from speclint.repository import Design
 from speclint.specs import Component, Link, MadePart, leaves
 
 
-@dataclass(frozen=True)
-class Place:
+class Place(Struct, frozen=True):
     """Where a part goes: the spec that it stands for there, and the measured mates by the specs that they stand for."""
 
     spec: Component
@@ -33,8 +33,7 @@ class Place:
         return " and ".join(one.id for one in self.mates.values())
 
 
-@dataclass(frozen=True)
-class Tried:
+class Tried(Struct, frozen=True, dict=True):
     """A part, measured or with a size that it is to get, in a place: the checks that rest on it and on its mates.
 
     ``measured`` are those that took a measured size of both. ``part`` is None for one that is still to be made.
@@ -106,8 +105,7 @@ def deciding_of(some: Iterable[Tried], told_apart: float = _TOLD_APART) -> froze
     return frozenset(name for name, found in margins.items() if max(found) - min(found) > told_apart)
 
 
-@dataclass(frozen=True)
-class Paired:
+class Paired(Struct, frozen=True):
     """What was found: the pairs, the parts left over, the empty places, and every pair that was tried.
 
     ``not_tried`` are parts and places whose drawings differ in links, places or hand, with the keys in which they do.

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Any
 
+from msgspec import Struct
 from pydantic import ValidationError
 
 from speclint.errors import Location, nearest
@@ -34,8 +35,7 @@ _ONE = "1"
 _COMMA = re.compile(r"[+-]?[0-9]+,[0-9]+")
 
 
-@dataclass(frozen=True, slots=True)
-class Recorded:
+class Recorded(Struct, frozen=True):
     """What a table gave for one part.
 
     ``measured`` are the entries of the record by name, as a spec states them. ``refused`` are the rows that could not
@@ -103,8 +103,7 @@ def missing_columns(table: ShopTable, mapping: TableMapping) -> tuple[str, ...]:
     return tuple(name for name in named if name not in table.columns)
 
 
-@dataclass(frozen=True)
-class _Reader:
+class _Reader(Struct, frozen=True):
     mapping: TableMapping
     known: Mapping[str, QuantityAt]
     part: Component

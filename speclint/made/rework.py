@@ -7,11 +7,11 @@ it, and none fails that does not fail as drawn.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
 from itertools import islice
 from typing import TYPE_CHECKING
 
 from speclint.checking import Check, reworks
+from speclint.errors import replace
 from speclint.made.dimensions import DimensionMade
 from speclint.made.judgement import Change, Pair, PartMade, Rework
 from speclint.quantities import Measure, read

@@ -18,13 +18,13 @@ A strict grammar reads number, unit and limits; pint's own string parser is neve
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from typing import Literal, NamedTuple
 from unicodedata import decimal
 
-from speclint.errors import LARGEST_POWER, NOWHERE, Location, NotKnown, QuantityError
+from speclint.errors import LARGEST_POWER, NOWHERE, Location, NotKnown, QuantityError, replace
 from speclint.quantities import units
 from speclint.quantities.mistakes import refuse_usual_mistakes
 

@@ -9,19 +9,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 
-from speclint.errors import QuantityError
+from msgspec import Struct
+
+from speclint.errors import QuantityError, replace
 from speclint.quantities.measure import GRAMMAR, Measure, Sign, as_fraction, read
 
 #: Decimals beyond which a fraction of two and five is not written out; far beyond what a drawing states.
 _PLACES = 15
 
 
-@dataclass(frozen=True, slots=True)
-class Written:
+class Written(Struct, frozen=True):
     """The parts of a quantity as it stands on the drawing, its numbers as exact fractions in its unit.
 
     ``first`` is the size, or the low end of a range whose high end is ``last``. ``upper`` and ``lower`` are deviations

@@ -8,9 +8,10 @@ Temperatures are not here: they have an offset and are read in :mod:`speclint.qu
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.errors import QuantityError
 
@@ -18,8 +19,7 @@ if TYPE_CHECKING:
     import pint
 
 
-@dataclass(frozen=True, slots=True)
-class Dimension:
+class Dimension(Struct, frozen=True):
     """One kind of quantity: its SI unit, what a sheet writes it in, and the units a spec may use.
 
     ``shown`` is a unit of ``units``. ``pint`` writes the SI unit for pint.

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Sequence
 from contextlib import AbstractContextManager
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeAlias
@@ -18,7 +18,7 @@ from speclint.checking import (
     changed_specs,
     new_and_cleared,
 )
-from speclint.errors import SettingsError
+from speclint.errors import SettingsError, replace
 from speclint.register.loosened import changed_checks, changed_words
 from speclint.register.standing import Surroundings
 from speclint.register.withdrawals import Withdrawal, withdrawals, withdrawn_parts

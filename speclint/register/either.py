@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from speclint.checking import values_changed
+from speclint.errors import replace
 
 if TYPE_CHECKING:
     from speclint.register.gate import Decision, Reason

@@ -5,12 +5,13 @@ from __future__ import annotations
 import datetime as dt
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
+from msgspec import Struct
+
 from speclint.checking import Assessment, Check, assess, find_check, runs_longer, used_of
-from speclint.errors import Complaint, DesignError, SettingsError, SigningError
+from speclint.errors import Complaint, DesignError, SettingsError, SigningError, replace
 from speclint.register.comparison import before_at, changed_since
 from speclint.register.entitled import unaccepted, unaccepted_withdrawal
 from speclint.register.lock import locked
@@ -41,8 +42,7 @@ E = TypeVar("E", bound=Concession | DrawingReading)
 _NUMBER = re.compile(r"^C-(\d+)$")
 
 
-@dataclass(frozen=True)
-class Acceptance:
+class Acceptance(Struct, frozen=True):
     """What the person who accepts a finding states. ``role`` may come from the settings where they name a reviewer.
 
     With ``alike`` the finding is accepted on every part of the repository on which it is the same.
@@ -58,8 +58,7 @@ class Acceptance:
     alike: bool = False
 
 
-@dataclass(frozen=True)
-class Opened:
+class Opened(Struct, frozen=True):
     """A repository opened to enter or sign something: its register, and what concessions are compared with."""
 
     root: Path

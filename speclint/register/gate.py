@@ -11,12 +11,13 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
+
 from speclint.checking import Assessment, Check, KeptFolder, Processes, assess, drawings_named
-from speclint.errors import FamilyError, SpeclintError
+from speclint.errors import FamilyError, SpeclintError, replace
 from speclint.register.comparison import Before, Workers, before_at, changed_since
 from speclint.register.either import withheld_by_either
 from speclint.register.entering import surroundings
@@ -33,8 +34,7 @@ if TYPE_CHECKING:
 _WITHHELD, _UNREADABLE, _NOT_RUN = 1, 2, 3  # exit codes of the program
 
 
-@dataclass(frozen=True)
-class Reason:
+class Reason(Struct, frozen=True):
     """One reason to withhold: in words, with details, and the exit code for it.
 
     ``hold`` is the check where it is a hold, ``withdrawn`` the component where it is a withdrawal.
@@ -54,8 +54,7 @@ class Reason:
         return (self.withdrawn, WITHDRAWAL) if self.withdrawn else None
 
 
-@dataclass(frozen=True)
-class Decision:
+class Decision(Struct, frozen=True):
     """Released when there is no reason against it.
 
     ``accepted`` are the concessions of the holds that are released, ``ending`` all that end soon, ``ended``

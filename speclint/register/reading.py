@@ -5,11 +5,12 @@ from __future__ import annotations
 import datetime as dt
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.errors import DesignError
+from msgspec import Struct
+
+from speclint.errors import DesignError, replace
 from speclint.register.entering import Opened, opened, signed_by
 from speclint.register.lock import locked
 from speclint.register.reading_standing import not_accepted, not_named, role_of
@@ -23,8 +24,7 @@ if TYPE_CHECKING:
 _NUMBER = re.compile(r"^R-(\d+)$")
 
 
-@dataclass(frozen=True)
-class Reader:
+class Reader(Struct, frozen=True):
     """Who read the drawings. ``role`` may come from the settings where they name a reviewer."""
 
     name: str

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from speclint.register.people import reviewer_called
 from speclint.register.standing import Surroundings, bad_signature
@@ -27,8 +28,7 @@ ReadingWord = Literal[
 ]
 
 
-@dataclass(frozen=True, slots=True)
-class ReadingStanding:
+class ReadingStanding(Struct, frozen=True):
     """One reading for one of its parts, and whether it holds; ``reasons`` say why not, or what to note of it."""
 
     reading: DrawingReading

@@ -8,12 +8,13 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from msgspec import Struct, field
+
 from speclint.checking import Assessment, KeptFolder, Processes, Touched, assess
-from speclint.errors import Complaint, DesignError, RevisionError
+from speclint.errors import Complaint, DesignError, RevisionError, replace
 from speclint.register.comparison import Workers
 from speclint.register.entering import surroundings
 from speclint.register.standing import Standing, standings
@@ -38,8 +39,7 @@ if TYPE_CHECKING:
     from speclint.families import Loaded
 
 
-@dataclass(frozen=True)
-class StagedAssessment:
+class StagedAssessment(Struct, frozen=True):
     """What the check of a commit found: ``files`` are staged, ``accepted`` the standing concessions that apply.
 
     ``assessment`` holds the checks that are left, without those accepted. ``removed`` are the TOML files that the

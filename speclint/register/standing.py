@@ -10,12 +10,13 @@ from __future__ import annotations
 import datetime as dt
 from collections import Counter
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Literal
 
+from msgspec import Struct, field
+
 from speclint.checking import Check, changes, dated, find_check, nothing_to_concede, values_changed
-from speclint.errors import SigningError
+from speclint.errors import SigningError, replace
 from speclint.facts import may_be_one_person
 from speclint.families import Loaded
 from speclint.register.entitled import unaccepted, unaccepted_withdrawal
@@ -42,8 +43,7 @@ State = Literal[
 Fault = tuple[State, str]
 
 
-@dataclass(frozen=True)
-class Standing:
+class Standing(Struct, frozen=True):
     """One concession and whether it holds; ``reasons`` say why not, or what to note about it.
 
     ``found`` is the check it is about, None where there is no such check. ``part`` is that
@@ -77,8 +77,7 @@ class Standing:
         return self.holds or self.state in ("replaced", "withdrawn")
 
 
-@dataclass(frozen=True)
-class Surroundings:
+class Surroundings(Struct, frozen=True):
     """What concessions are compared with: one design under one set of settings, on one day.
 
     ``signers`` is the file of allowed signers, ``signers_are`` what it is where it is not to be read, such as "a

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from msgspec import Struct, field
 
 from speclint.checking import (
     Assessment,
@@ -44,8 +45,7 @@ if TYPE_CHECKING:
 _REPORT = ".json"
 
 
-@dataclass(frozen=True)
-class StateOfDesign:
+class StateOfDesign(Struct, frozen=True):
     """One state of a design, with its checks.
 
     ``assessment`` is None where no more is known than what a report of an earlier run says; ``files`` are those that
@@ -65,8 +65,7 @@ class StateOfDesign:
         return found if found is not None else Settings()
 
 
-@dataclass(frozen=True)
-class Comparison:
+class Comparison(Struct, frozen=True):
     """What differs between two states of a design.
 
     ``renamed`` gives the id now by the id before. ``changed`` are the values of specs that both have, by their ids now,
@@ -121,8 +120,7 @@ class Comparison:
         return int(bool(grave or self.lapsed))
 
 
-@dataclass(frozen=True)
-class Checking:
+class Checking(Struct, frozen=True):
     """How the checks of both states are made: by which families and rules, on which day, and who shares the work."""
 
     loaded: Loaded

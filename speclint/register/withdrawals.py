@@ -7,8 +7,9 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Collection, Iterable, Iterator
-from dataclasses import dataclass
 from pathlib import PurePosixPath
+
+from msgspec import Struct
 
 from speclint.checking import Check
 from speclint.repository import FILE_NAME, Design, passed_over
@@ -19,8 +20,7 @@ from speclint.specs import Component
 WITHDRAWAL = "withdrawal"
 
 
-@dataclass(frozen=True)
-class Withdrawal:
+class Withdrawal(Struct, frozen=True):
     """One component that is withdrawn: ``how`` says what became of it, ``checks`` are the safety checks it loses."""
 
     component: str
@@ -98,8 +98,7 @@ def _is_lost(check: Check, now: Design, ignored: Collection[str]) -> bool:
     return not isinstance(spec, check.rule.on)
 
 
-@dataclass(frozen=True)
-class _Search:
+class _Search(Struct, frozen=True):
     """What became of a component: where its file and its id are now."""
 
     now: Design

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
+
 from speclint.checking import Assessment, Check
+from speclint.errors import replace
 from speclint.reports.accepted import Standings
 from speclint.reports.phrases import count
 from speclint.rules import Grade
@@ -17,8 +19,7 @@ if TYPE_CHECKING:
 _UNREADABLE, _NOT_RUN = 2, 3  # exit codes of the program
 
 
-@dataclass(frozen=True, slots=True)
-class Arithmetic:
+class Arithmetic(Struct, frozen=True):
     """The reasons to withhold by their sort, and the findings beside them.
 
     Each part counts by itself, also of parts alike.

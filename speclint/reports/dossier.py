@@ -8,8 +8,9 @@ open.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from speclint.checking import Assessment, Check
 from speclint.made import DimensionMade, PartInDossier, PieceMade, dossier
@@ -34,8 +35,7 @@ _RECORDS = {
 NO_PIECE = "no part as made is on record"
 
 
-@dataclass(frozen=True)
-class DossierPart:
+class DossierPart(Struct, frozen=True):
     """A part of the record in words: each heading with its lines, in order."""
 
     name: str
@@ -61,8 +61,7 @@ class DossierPart:
 PIECES, CONCEDED, SHEETS, OPEN = "Made", "Departures conceded", "Sheets", "Open"
 
 
-@dataclass(frozen=True)
-class DossierSaid:
+class DossierSaid(Struct, frozen=True):
     """The whole record in words."""
 
     works: str

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.specs import (
     Component,
@@ -23,8 +24,7 @@ if TYPE_CHECKING:
     from pydantic.fields import FieldInfo
 
 
-@dataclass(frozen=True, slots=True)
-class ListedKey:
+class ListedKey(Struct, frozen=True):
     """A key within a table: ``prefix`` is that of the table, "" or ends with a point.
 
     ``takes`` says what may be written; of a table within, ``inner`` is that table and ``named`` what stands for the

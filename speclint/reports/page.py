@@ -7,8 +7,9 @@ import shutil
 import sys
 import textwrap
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from typing import IO, Literal
+
+from msgspec import Struct, field
 
 from speclint.reports.printable import visible
 
@@ -31,14 +32,11 @@ _INK: dict[Emphasis, str] = {
 }
 
 
-@dataclass
-class Page:
+class Page(Struct):
     """Collects lines of a width, for any output."""
 
     width: int
-
-    def __post_init__(self) -> None:
-        self.lines: list[Line] = []
+    lines: list[Line] = field(default_factory=list)
 
     def line(self, *parts: tuple[str, Emphasis] | str) -> None:
         """Add one line of parts, each plain text or text with an emphasis."""

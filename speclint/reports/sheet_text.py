@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping
-from dataclasses import dataclass
 from functools import partial
+
+from msgspec import Struct
 
 from speclint.checking import Assessment, Check, Remedy
 from speclint.errors import Location
@@ -16,8 +17,7 @@ from speclint.rules import Grade, Judgement, Step
 _REMEDIES_SHOWN = 3
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Line:
+class Line(Struct, frozen=True, eq=False):
     """One line of a sheet, which stands in every sheet that has the same.
 
     ``equation`` has the symbol of the sheet on its left; ``values`` are the numbers put in, by argument, and
@@ -35,8 +35,7 @@ class Line:
     where: Location | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class SheetText:
+class SheetText(Struct, frozen=True):
     """A sheet as text: heading, lines, result, what would clear a finding, and the sources in their order.
 
     ``like`` says which other part the component is like, and what differs.

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
 from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
+
+from msgspec import Struct, field
 
 from speclint.errors import Complaint, Location, one_of
 from speclint.repository.index import Index, Indexed
@@ -15,8 +16,7 @@ from speclint.repository.taking_over import named_by, taken_over
 from speclint.specs import Link, Spec
 
 
-@dataclass(frozen=True)
-class ReadSpecs:
+class ReadSpecs(Struct, frozen=True):
     """The specs of a repository: those that could be read, the file of each, and their index.
 
     ``alike`` and ``cut`` are those of a design. ``against`` is what each spec was held against, ``missing`` the files

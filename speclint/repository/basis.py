@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
+
+from speclint.errors import replace
 from speclint.repository.design import Design
 from speclint.repository.settings import Settings
 from speclint.specs import Component, Duty, Link, NotStated, Spec
@@ -14,8 +16,7 @@ if TYPE_CHECKING:
     from speclint.handbook.materials import Material
 
 
-@dataclass(frozen=True)
-class Basis:
+class Basis(Struct, frozen=True):
     """Settings with their limits, the materials of the repository's own, and the duties, as they once were."""
 
     settings: Settings

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Protocol
+
+from msgspec import Struct
 
 from speclint.repository.design import Design
 from speclint.repository.regular_files import LARGEST_REGISTER, not_regular, read_regular
@@ -22,8 +23,7 @@ class Files(Protocol):
         """The content of one file; None where the state has no such file."""
 
 
-@dataclass(frozen=True, slots=True)
-class FilesInFolder:
+class FilesInFolder(Struct, frozen=True):
     """The files of a repository as they lie in its folder."""
 
     root: Path

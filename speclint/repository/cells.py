@@ -10,9 +10,10 @@ from __future__ import annotations
 import datetime as dt
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 from urllib.parse import unquote
+
+from msgspec import Struct
 
 from speclint.errors import QuantityError, TomlError, nearest, read_toml_text
 from speclint.quantities import read
@@ -35,8 +36,7 @@ class CellError(ValueError):
     """A head or a cell cannot be read; the message says why and what to write."""
 
 
-@dataclass(frozen=True, slots=True)
-class Head:
+class Head(Struct, frozen=True):
     """The head of a column: the key that its cells are of, and the unit of those that state none."""
 
     path: Path
@@ -47,8 +47,7 @@ class Head:
         return f"{key} ({self.unit})" if self.unit else key
 
 
-@dataclass(frozen=True)
-class Schema:
+class Schema(Struct, frozen=True):
     """The schema of a kind, asked what stands under a key."""
 
     whole: Mapping[str, Any]

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from speclint.errors import DesignError
 from speclint.specs import Array, Leaf, Table
@@ -13,8 +14,7 @@ from speclint.specs import Array, Leaf, Table
 _STEP = re.compile(r"[^.\[\]]+|\[\d+\]")
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(Struct, frozen=True):
     """One change of a design: a key of a component set to a value as TOML has it, or left out; or a whole spec.
 
     ``component`` is an id, or ``speclint.toml`` for the settings. Without a ``key`` the whole spec is meant: ``value``

@@ -11,6 +11,8 @@ from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field
 from typing import Any, ClassVar
 
+from msgspec import Struct
+
 from speclint.errors import NOWHERE, Complaint, Location
 from speclint.repository.drawing_reading import DrawingReading
 from speclint.repository.statement import statement_of
@@ -79,8 +81,7 @@ class Concession:
         return statement_of(self.content())
 
 
-@dataclass(frozen=True)
-class Register:
+class Register(Struct, frozen=True):
     """The register of a repository: the entries that could be read, and what is wrong with the others.
 
     ``readings`` are those of drawings.

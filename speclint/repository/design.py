@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, TypeVar
 
-from speclint.errors import Complaint, Location
+from speclint.errors import Complaint, Location, replace
 from speclint.quantities import Measure
 from speclint.repository.digests import State, state_of
 from speclint.repository.drawing_files import DrawingFiles, InFolder

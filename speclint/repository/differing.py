@@ -8,8 +8,9 @@ word of its list: ``[for."groove middle"]``. Whoever has a drawing of another nu
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any, TypeAlias
+
+from msgspec import Struct
 
 from speclint.errors import Complaint, Location, one_of
 from speclint.repository.own_drawing import of_other_drawing
@@ -23,8 +24,7 @@ _OF_ALL = frozenset({"id", "kind", "each", "for", "like", "mirror_of"})
 _Path: TypeAlias = tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Differing:
+class Differing(Struct, frozen=True):
     """What the parts with some names have otherwise: the key as it is written, each name with its list, the values."""
 
     written: str

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Collection, Mapping, Set
-from dataclasses import dataclass, fields, is_dataclass
 from enum import Enum
 from functools import cache
 from hashlib import blake2b
@@ -12,8 +11,10 @@ from operator import attrgetter
 from pathlib import PurePath
 from typing import Any
 
+from msgspec import Struct
 from pydantic import BaseModel
 
+from speclint.errors import compared_names, is_record
 from speclint.specs import OF_THE_DRAWING, Spec, SpecTable
 
 _PLAIN = (str, int, float, bool, bytes, type(None))
@@ -36,8 +37,7 @@ def digest_of_spec(spec: Spec, without: Collection[str] = ()) -> str:
     return digest(spec, without=without)
 
 
-@dataclass(frozen=True, slots=True)
-class State:
+class State(Struct, frozen=True):
     """Digests of a spec: ``part`` of all but the words of its drawing, and ``words`` of each of these."""
 
     part: str
@@ -58,8 +58,9 @@ def _plain(value: Any, without: Collection[str] = ()) -> object:
         inside = tuple((key, _plain(one)) for key, one in value.__dict__.items() if key not in without)
         place = _plain(value.where) if isinstance(value, SpecTable) else None
         return type(value).__qualname__, inside, place
-    if is_dataclass(value) and not isinstance(value, type):
-        return type(value).__qualname__, tuple(_plain(one) for one in _opened(type(value))(value))
+    kind: Any = type(value)
+    if is_record(kind):
+        return kind.__qualname__, tuple(_plain(one) for one in _opened(kind)(value))
     if isinstance(value, Mapping):
         return "{}", tuple((_plain(key), _plain(one)) for key, one in value.items())
     if isinstance(value, tuple | list):
@@ -72,9 +73,9 @@ def _plain(value: Any, without: Collection[str] = ()) -> object:
 
 
 @cache
-def _opened(kind: type[Any]) -> Any:
-    """What reads all that a dataclass holds, but for what it only remembers."""
-    names = [field.name for field in fields(kind) if field.compare]
+def _opened(kind: Any) -> Any:
+    """What reads all that a record holds, but for what it only remembers."""
+    names = compared_names(kind)
     if len(names) < 2:
         return lambda value: tuple(getattr(value, name) for name in names)
     return attrgetter(*names)

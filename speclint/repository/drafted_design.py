@@ -6,14 +6,14 @@ Of a repository of hundreds of specs a change costs the reading of the specs tha
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
 
 import tomli
+from msgspec import Struct
 from pydantic import ValidationError
 
-from speclint.errors import DesignError
+from speclint.errors import DesignError, replace
 from speclint.repository.all_specs import broken_links, loops
 from speclint.repository.change import Change, changed_table, changed_tree, steps_of_key
 from speclint.repository.concession import Register
@@ -47,8 +47,7 @@ class _Changed(IndexedSpecs):
         return self._specs[name]
 
 
-@dataclass(frozen=True)
-class DraftedDesign:
+class DraftedDesign(Struct, frozen=True):
     """A design, with each of its specs as it was before it was read."""
 
     design: Design

@@ -14,14 +14,15 @@ from itertools import chain
 from pathlib import Path
 from typing import Protocol
 
+from msgspec import Struct
+
 from speclint.errors import RevisionError
 from speclint.repository.regular_files import blocks_of, not_regular
 
 _LOOKED_AT = 8000  # bytes in which git looks for a zero, which no text has
 
 
-@dataclass(frozen=True, slots=True)
-class FileState:
+class FileState(Struct, frozen=True):
     """The digest of a file by SHA-256, or why it has none: ``fault`` completes the sentence "the file …"."""
 
     sha256: str = ""
@@ -35,8 +36,7 @@ class Source(Protocol):
         """The content of a file, block by block, or why it is not read."""
 
 
-@dataclass(frozen=True, slots=True)
-class InFolder:
+class InFolder(Struct, frozen=True):
     """The files as they lie in a folder."""
 
     root: Path

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from speclint.repository.design import Design
 from speclint.repository.drawing_reading import DrawingReading, latest_reading
@@ -15,8 +16,7 @@ DrawingWord = Literal["read", "changed", "other revision", "never read", "cannot
 _DIGITS = 12  # of a digest, as it is shown: enough to tell two files apart
 
 
-@dataclass(frozen=True, slots=True)
-class DrawingState:
+class DrawingState(Struct, frozen=True):
     """The drawing of one component that names a file of it.
 
     ``reading`` is the last of this file for this component, None where it was never read for it; ``other`` is the last

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.errors import RevisionError
 from speclint.repository.revisions import Snapshot
 
 
-@dataclass(frozen=True, slots=True)
-class InGit:
+class InGit(Struct, frozen=True):
     """The files as git has them: staged, or at a revision."""
 
     snapshot: Snapshot

@@ -7,9 +7,8 @@ text costs the reading of its own specs and of those that are like one of them.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 
-from speclint.errors import Complaint, Location
+from speclint.errors import Complaint, Location, replace
 from speclint.repository.all_specs import broken_links, loops
 from speclint.repository.design import Design
 from speclint.repository.index import Index, Indexed, indexed, linked_at

@@ -8,9 +8,10 @@ from __future__ import annotations
 import re
 from collections import deque
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import dataclass
 from functools import cache, cached_property
 from typing import Any
+
+from msgspec import Struct
 
 from speclint.errors import Location
 from speclint.specs import Component, Link, Spec, Stated, as_filed, by_word, old_keys_in
@@ -18,8 +19,7 @@ from speclint.specs import Component, Link, Spec, Stated, as_filed, by_word, old
 _UNDER = ("cylinder-block", "engine")
 
 
-@dataclass(frozen=True, slots=True)
-class Indexed:
+class Indexed(Struct, frozen=True):
     """What the index says of a spec.
 
     ``words`` are those of its kind and of the kinds that it is built on, ``classes`` the classes of these in full.

@@ -9,9 +9,10 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from hashlib import blake2b
 from typing import Any, Protocol, TypeAlias
+
+from msgspec import Struct
 
 from speclint.errors import Location
 from speclint.repository.digests import State
@@ -33,8 +34,7 @@ class Shelf(Protocol):
         """Keep something."""
 
 
-@dataclass(frozen=True)
-class Remembered:
+class Remembered(Struct, frozen=True):
     """Where the index is kept between runs, and the digest of the code that makes it."""
 
     shelf: Shelf
@@ -67,8 +67,7 @@ def digest_of(content: bytes) -> str:
     return blake2b(content, digest_size=16).hexdigest()
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Struct, frozen=True):
     """What is kept of one spec.
 
     ``state`` are the digests of the spec. ``like`` is the id of the spec that it takes over from, ``like_digest`` that

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from speclint.errors import Complaint
 from speclint.repository.index import Index
@@ -12,8 +13,7 @@ from speclint.repository.unknown_names import Known, mistyped_parts_of, unknown_
 from speclint.specs import NamedIn, Spec
 
 
-@dataclass(slots=True)
-class HeldAgainst:
+class HeldAgainst(Struct):
     """What a spec was held against: other specs, all that link to some, and the ids of some kinds."""
 
     specs: set[str] = field(default_factory=set)

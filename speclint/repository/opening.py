@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import os
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from msgspec import Struct, field
 
 from speclint.errors import Complaint, DesignError
 from speclint.repository.basis import Basis
@@ -23,8 +24,7 @@ if TYPE_CHECKING:
     from speclint.repository.kept_index import Remembered
 
 
-@dataclass(frozen=True)
-class Repository:
+class Repository(Struct, frozen=True):
     """The content of a repository, and ``complaints`` about what could not be read.
 
     ``settings`` is None where they could not be read; ``materials`` are those that the repository adds to the

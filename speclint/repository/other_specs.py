@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from typing import Any
 
+from speclint.errors import replace
 from speclint.repository.design import Design
 from speclint.repository.index import Index, Indexed
 from speclint.specs import Spec

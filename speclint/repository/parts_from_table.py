@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
 from pathlib import Path
+
+from msgspec import Struct, field
 
 from speclint.errors import Complaint, TableError, read_toml_text, shortened
 from speclint.repository.cells import CellError, Head, Schema, key_of, tree_of
@@ -26,8 +27,7 @@ _DEVICES = {
 _NO_MAPPING = PartsMapping.unstated()
 
 
-@dataclass(frozen=True, slots=True)
-class NewSpec:
+class NewSpec(Struct, frozen=True):
     """A spec made of a row: its id, its file in the repository, and the text of that."""
 
     row: int
@@ -36,8 +36,7 @@ class NewSpec:
     text: str
 
 
-@dataclass(frozen=True)
-class PartsOfTable:
+class PartsOfTable(Struct, frozen=True):
     """What a table gave: specs to be written, those whose files say the same already, and the refused rows."""
 
     new: tuple[NewSpec, ...]
@@ -45,8 +44,7 @@ class PartsOfTable:
     refused: tuple[RefusedRow, ...]
 
 
-@dataclass(frozen=True)
-class Place:
+class Place(Struct, frozen=True):
     """Where the specs of a table go: the folder in a repository, the file of each id that is there, and the kinds.
 
     ``replace`` is true where a file that is there may be overwritten.
@@ -81,8 +79,7 @@ def parts_of_table(
     return PartsOfTable(tuple(new), tuple(same), tuple(refused))
 
 
-@dataclass
-class _Reader:
+class _Reader(Struct):
     kind: type[Spec]
     schema: Schema
     place: Place

@@ -5,9 +5,10 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
+
+from msgspec import Struct
 
 from speclint.errors import TableError
 from speclint.repository.cells import CellError, Head, Path as KeyPath, Schema, cells_of, key_of, tree_of
@@ -19,8 +20,7 @@ from speclint.specs import Spec, bare, schema_of
 _NOT_OF_ONE = ("kind", "each", "for", "like", "mirror_of")
 
 
-@dataclass(frozen=True)
-class TableOfParts:
+class TableOfParts(Struct, frozen=True):
     """A table: its heads, a row for each part, and the parts that do not stand in it, each with the reason."""
 
     heads: tuple[str, ...]

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, TypeAlias
 
+from msgspec import Struct
 from pydantic import ValidationError
 
 from speclint.errors import Complaint, Location, one_of, shortened
@@ -21,8 +21,7 @@ from speclint.specs import LONGEST_ID, Catalogue, Leaf, Spec, Table, TakenOver
 _NO_TEXT = "the name of this file is not UTF-8 text, so that nothing can refer to it"
 
 
-@dataclass(frozen=True, slots=True)
-class Loaded:
+class Loaded(Struct, frozen=True):
     """The result of reading one spec: it, or complaints. ``id`` is that of the spec even where it is unreadable."""
 
     file: str
@@ -31,8 +30,7 @@ class Loaded:
     complaints: tuple[Complaint, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Draft:
+class Draft(Struct, frozen=True):
     """One spec as its file states it, before its values are read.
 
     ``taken`` says what its ``table`` takes over from another spec; ``complaints`` stand in the way of its being read.

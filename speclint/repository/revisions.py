@@ -8,8 +8,9 @@ which may be a folder inside a git work tree.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
+
+from msgspec import Struct
 
 from speclint.errors import OutputError, RevisionError
 from speclint.repository.git import git, run, stream
@@ -21,16 +22,14 @@ _FILE, _LINK = "100", "120000"  # modes of git: a plain file begins with 100, a 
 _PLAIN = ("--no-ext-diff", "--no-textconv", "--ignore-submodules=dirty")
 
 
-@dataclass(frozen=True)
-class Blob:
+class Blob(Struct, frozen=True):
     """One file as git has it: its mode and the name of its content."""
 
     mode: str
     name: str
 
 
-@dataclass(frozen=True)
-class Snapshot:
+class Snapshot(Struct, frozen=True):
     """The files of a design repository in one state that git has; ``called`` names the state in messages."""
 
     root: Path

@@ -11,8 +11,9 @@ import datetime as dt
 import io
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from speclint.errors import TableError
 from speclint.repository.regular_files import read_regular
@@ -24,8 +25,7 @@ _SEPARATORS = (";", "\t", "|")
 _SPREADSHEET, _CSV = ".xlsx", ".csv"
 
 
-@dataclass(frozen=True, slots=True)
-class Layout:
+class Layout(Struct, frozen=True):
     """How a table is laid out.
 
     ``heading`` is the number of the row that holds the names of the columns, from 1. ``separator`` stands between the
@@ -37,16 +37,14 @@ class Layout:
     sheet: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class ShopRow:
+class ShopRow(Struct, frozen=True):
     """A row by its number in the table, from 1, and its cells by the names of their columns; none that is empty."""
 
     number: int
     cells: Mapping[str, str]
 
 
-@dataclass(frozen=True, slots=True)
-class RefusedRow:
+class RefusedRow(Struct, frozen=True):
     """A row of which nothing could be made: its number in the table, and why."""
 
     number: int
@@ -56,8 +54,7 @@ class RefusedRow:
         return f"row {self.number}: {self.why}"
 
 
-@dataclass(frozen=True, slots=True)
-class ShopTable:
+class ShopTable(Struct, frozen=True):
     """A table: the names of its columns, and the rows below them that are not empty."""
 
     columns: tuple[str, ...]

@@ -5,9 +5,10 @@ from __future__ import annotations
 import os
 import stat
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass
 from fnmatch import fnmatch
 from pathlib import Path
+
+from msgspec import Struct
 
 from speclint.repository.regular_files import not_regular
 from speclint.repository.settings import FILE_NAME, Settings
@@ -20,8 +21,7 @@ _MARKS = frozenset({"pyvenv.cfg", "CACHEDIR.TAG"})
 _LINK = "the folder is a link, and none is followed"
 
 
-@dataclass(frozen=True, slots=True)
-class PassedOver:
+class PassedOver(Struct, frozen=True):
     """A TOML file that was not read as a spec, or a folder not looked into: relative to the root, and why.
 
     ``unknown`` where nobody can tell what a folder holds: its specs, if it has any, are not checked.

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
 from typing import Any
 
-from speclint.errors import Complaint, Location, one_of
+from msgspec import Struct, field
+
+from speclint.errors import Complaint, Location, one_of, replace
 from speclint.quantities import negated, round_the_axis
 from speclint.repository.own_drawing import of_other_drawing
 from speclint.repository.reading import Draft, Read
@@ -112,8 +113,7 @@ def _loop(draft: Draft, way: list[str], leaf: Leaf, drafts: Mapping[str, Read]) 
     yield Complaint(leaf.where.drawn, f"links run in a loop: {shown}", quoted(leaf), "a spec that states all")
 
 
-@dataclass
-class _Merging:
+class _Merging(Struct):
     """One spec taken over from another, table by table, and what is met on the way."""
 
     part: str

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from speclint.errors import Complaint, Location, nearest, one_of, shortened
 from speclint.repository.design import Design
@@ -97,8 +98,7 @@ def _under(value: object, key: str) -> Iterable[object]:
     return [] if key == "*" else [getattr(value, key, None)]
 
 
-@dataclass(frozen=True, slots=True)
-class _Table:
+class _Table(Struct, frozen=True):
     """Names that are known, what is said of another, and words that may stand in their place."""
 
     wanting: str
@@ -109,7 +109,7 @@ class _Table:
         return one_of(name, {*self.known, *self.beside})
 
 
-class _AnyPart(_Table):
+class _AnyPart(_Table, frozen=True):
     """The ids of all components: too many to be listed where none is near; the words beside them run in order."""
 
     def one_of(self, name: str) -> str:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from itertools import product
 from pathlib import Path
+
+from msgspec import Struct
 
 from speclint.repository.each import put_in
 from speclint.specs import MARK, Spec
@@ -19,8 +20,7 @@ _WORDS = re.compile(r'"([^"\n]*)"|' + r"'([^'\n]*)'")
 _MARK = re.compile(MARK.replace("(", "(?:"))
 
 
-@dataclass(frozen=True, slots=True)
-class Unread:
+class Unread(Struct, frozen=True):
     """A file with a spec that is missing from the design, of a kind where its text tells, and the words in quotes."""
 
     file: str

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from speclint.errors import RevisionError
 from speclint.repository.drawing_files import with_line_ends_of_git
@@ -16,8 +17,7 @@ from speclint.repository.spec_files import is_toml
 _SHA_1 = 40  # digits of its digest; a repository of git names its objects by it or by SHA-256
 
 
-@dataclass(frozen=True, slots=True)
-class WorkTree:
+class WorkTree(Struct, frozen=True):
     """A commit, "" before the first one, and the files that are not in it as they lie in the folder, by name."""
 
     commit: str

@@ -8,11 +8,12 @@ compare: it is worked from the other.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
 from typing import Any, Literal, TypeAlias
 
+from msgspec import Struct
+
 from speclint.equations import COMMON_PRACTICE, Source
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.quantities import Measure
 from speclint.rules.definition import Limit, Rule, rule
 from speclint.rules.grade import Grade
@@ -29,8 +30,7 @@ _HOLDS = {"equal": "agrees with", "at least": "is no less than", "at most": "is 
 _FAILS = {"equal": "does not agree with", "at least": "is less than", "at most": "is more than"}
 
 
-@dataclass(frozen=True, slots=True)
-class Worked:
+class Worked(Struct, frozen=True):
     """A fact that other places give: its value in SI units or its word, and the places that it was worked from.
 
     ``says`` names what gives it where that is no place in a spec, such as the kind of a part.
@@ -50,8 +50,7 @@ def worked(value: Any, *places: Measure | Tie | Stated[Any] | Link[Any] | NotSta
 Fact: TypeAlias = "Measure | Stated[Any] | NotStated | Worked"
 
 
-@dataclass(frozen=True, slots=True)
-class Pair:
+class Pair(Struct, frozen=True):
     """Two places of one fact: first that of the part which is made to suit the other.
 
     ``must`` is what the first has to be to the second. Sizes that must be equal are taken as the drawings aim at them,

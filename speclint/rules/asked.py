@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
+
+from msgspec import Struct, field
 
 from speclint.errors import Location
 from speclint.specs import FieldRead, begin_noting, noted_in
@@ -17,8 +18,7 @@ if TYPE_CHECKING:
 Place = tuple[str, str, str]
 
 
-@dataclass(slots=True)
-class Asked:
+class Asked(Struct):
     """What was asked for.
 
     ``values`` are the places of the values that were opened, by their identity, as they live as long as the specs;

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Hashable, Mapping, Sequence
-from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Any, Literal
 
-from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange
+from msgspec import Struct
+
+from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange, replace
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
 from speclint.rules import intervals
@@ -73,8 +74,7 @@ class Box(Corner):
         return side
 
 
-@dataclass(frozen=True, slots=True)
-class Compared:
+class Compared(Struct, frozen=True):
     """One comparison over a box: its margin, or two for a band; for a matter of record only whether it holds.
 
     ``to_reach`` says of each margin whether it is to a limit that must be reached; ``all_used`` that what there was
@@ -119,8 +119,7 @@ class Compared:
         raise Undecided(margin, "whether a comparison holds decides what comes next")
 
 
-@dataclass(frozen=True, slots=True)
-class OverBox:
+class OverBox(Struct, frozen=True):
     """A judgement over a box; it has the methods of a judgement that a rule may call."""
 
     parts: tuple[Compared, ...]

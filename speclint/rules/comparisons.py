@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import replace
 from enum import Enum
 from typing import TypeVar
 
-from speclint.errors import NOWHERE, Location
+from speclint.errors import NOWHERE, Location, replace
 from speclint.quantities import amount, lengths_in
 from speclint.rules.definition import Rule
 from speclint.rules.judgement import (

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from msgspec import Struct, field
 
 from speclint.specs import OF_THE_DRAWING as OF_THE_DRAWING
 
 
-@dataclass(slots=True)
-class Consulted:
+class Consulted(Struct):
     """The specs, the words and the links that were asked for.
 
     ``specs`` are ids, also of specs that were not there. ``words`` are those of :data:`OF_THE_DRAWING` that were read,

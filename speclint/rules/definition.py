@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
+from msgspec import Struct
+
 from speclint.equations import Source
+from speclint.errors import replace
 from speclint.quantities import Measure, Sign, read
 from speclint.rules.grade import Grade
 from speclint.rules.judgement import Judgement
@@ -104,8 +107,7 @@ class Rule:
         return found
 
 
-@dataclass(frozen=True, slots=True)
-class RulesIn:
+class RulesIn(Struct, frozen=True):
     """Rules kept in the ``RULES`` of a module, which is imported when a component of one of the kinds is checked.
 
     No kinds means that some of the rules apply to every component.

@@ -9,9 +9,10 @@ moving inputs to an end, and of such a move the slope is bounded, jump and all.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
+
+from msgspec import Struct
 
 from speclint.handbook.tables import Reading
 from speclint.rules import intervals
@@ -27,8 +28,7 @@ _OVERLAP = 1e-5
 _NARROW = 0.01
 
 
-@dataclass(frozen=True, slots=True)
-class _Piece:
+class _Piece(Struct, frozen=True):
     """The part of a range that one table holds: the bounds of each figure there, and of their slopes."""
 
     low: float

@@ -10,8 +10,9 @@ it still wants.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from speclint.equations import COMMON_PRACTICE, Source
 from speclint.errors import NOWHERE, Location
@@ -34,8 +35,7 @@ _EMPTY = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class ToFill:
+class ToFill(Struct, frozen=True):
     """One place and the parts that are found in it.
 
     ``name`` says which place it is, such as "bore left", ``wants`` what fills it, such as "cylinder liner".

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 
-from speclint.errors import NOWHERE, Location
+from msgspec import Struct
+
+from speclint.errors import NOWHERE, Location, replace
 from speclint.quantities import amount, amounts_apart
 from speclint.rules.grade import Grade
 
@@ -13,8 +14,7 @@ from speclint.rules.grade import Grade
 ROUNDING = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
-class Amount:
+class Amount(Struct, frozen=True):
     """A value on a sheet: SI number, SI unit, the unit a spec wrote it in, and what it is."""
 
     value: float
@@ -23,8 +23,7 @@ class Amount:
     written_in: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class StatedPlace:
+class StatedPlace(Struct, frozen=True):
     """One of the places that state a fact, and what it would have to state for all of them to agree.
 
     ``aim`` is in SI units, or a word; None where several values together give the fact.
@@ -34,8 +33,7 @@ class StatedPlace:
     aim: float | str | bool | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Judgement:
+class Judgement(Struct, frozen=True):
     """Whether the rule holds, and how much of the limit is used.
 
     ``utilisation`` is 1.00 at the limit, None where the rule compares no numbers. ``margins`` are what is left

@@ -7,10 +7,9 @@ family of the rule: such a limit may make the rule kinder for every part, which 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from typing import Any
 
-from speclint.errors import Complaint, Location, QuantityError, one_of
+from speclint.errors import Complaint, Location, QuantityError, one_of, replace
 from speclint.quantities import Measure
 from speclint.repository import FILE_NAME, Settings
 from speclint.rules.definition import Limit, Rule

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
 
-@dataclass(frozen=True, slots=True)
-class OtherCheck:
+class OtherCheck(Struct, frozen=True):
     """The rule and the part of a check, its outcome, what it says, and the share of its limit that is used.
 
     ``used`` is None where the rule compares no number.

@@ -13,10 +13,11 @@ functions).
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Hashable, Iterator, Mapping
-from dataclasses import dataclass
 from math import ceil, floor, inf, isfinite
 from types import MappingProxyType
 from typing import Any
+
+from msgspec import Struct
 
 from speclint.rules import intervals
 from speclint.rules.enclosure import Choice, Enclosure, Input, Undecided
@@ -31,8 +32,7 @@ Value = Any  # a float, or an Enclosure in its place
 _ALL_OF_THE_WAY: Mapping[int, Range] = MappingProxyType({})
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Struct, frozen=True):
     """What slopes against the place of a scan are kept under: the number of the scan, its grid, where it may be."""
 
     number: int
@@ -101,8 +101,7 @@ class KnownRanges:
         self._found.setdefault((number, within), []).append(found)
 
 
-@dataclass(frozen=True, slots=True)
-class _Found:
+class _Found(Struct, frozen=True):
     sides: Sides
     ranges: tuple[Range, ...]
     hangs_on: Collection[Hashable]

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Literal, TypeVar, cast
+
+from msgspec import Struct
 
 from speclint.errors import NOWHERE, Location
 from speclint.rules.asked import Asked
@@ -22,8 +23,7 @@ C = TypeVar("C", bound=Component)
 T = TypeVar("T", bound=SpecTable)
 
 
-@dataclass(frozen=True, slots=True)
-class PlaceSeen:
+class PlaceSeen(Struct, frozen=True):
     """A place that a rule looked at: what belongs in it, whether it is there, and where the place is known from."""
 
     called: str

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
+
+from msgspec import Struct
 
 from speclint.equations import Source, described
 from speclint.errors import NOWHERE, Location
@@ -27,8 +28,7 @@ _WORKED = "worked from what is taken here"
 STATED = "stated"
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(Struct, frozen=True):
     """One line of a sheet. ``expression`` is the equation, ``numbers`` the same with numbers put in.
 
     ``value`` is that of the governing corner, ``stated`` the nominal as the spec has it. ``filled`` are the

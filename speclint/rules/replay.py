@@ -7,9 +7,9 @@ out again, it hangs on the enclosures that are given then.
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterator, Mapping, MutableMapping, MutableSequence
-from dataclasses import fields, is_dataclass, replace
 from typing import Any
 
+from speclint.errors import field_names, is_record, made_of_its_fields, replace
 from speclint.rules.enclosure import Enclosure, Input, Undecided
 from speclint.rules.slopes import slopes
 
@@ -73,7 +73,7 @@ def _put_together(found: Any, given: Mapping[Any, Enclosure]) -> Any:
 
 def _has_parts(result: Any) -> bool:
     """Whether a result can be made anew from its fields; what is called holds what it was made from out of sight."""
-    return is_dataclass(result) and not isinstance(result, type) and all(each.init for each in fields(result))
+    return made_of_its_fields(type(result))
 
 
 def _part_by_part(result: Any, made: Callable[[Any], Any]) -> Any:
@@ -81,6 +81,7 @@ def _part_by_part(result: Any, made: Callable[[Any], Any]) -> Any:
     if isinstance(result, tuple):
         parts = [made(one) for one in result]
         return type(result)(*parts) if hasattr(result, "_fields") else tuple(parts)
-    if is_dataclass(result) and not isinstance(result, type):
-        return replace(result, **{each.name: made(getattr(result, each.name)) for each in fields(result)})
+    if is_record(type(result)):
+        names = field_names(type(result))
+        return replace(result, **{name: made(getattr(result, name)) for name in names})
     return result

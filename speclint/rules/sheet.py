@@ -7,10 +7,9 @@ symbol, equation, numbers, unit and source (:mod:`speclint.rules.record`). Both 
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Mapping, Sequence
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Literal, TypeVar
 
-from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange
+from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange, replace
 from speclint.handbook.heat import tied_temperature
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure, amount

@@ -25,7 +25,7 @@ from speclint.rules.replay import replayed
 
 _originals: dict[int, object] = {}
 _MARK = "__twin__"  # among the names of a twin
-_LEFT_ALONE = ("pydantic", "pydantic_core", "pint", "pluggy", "rich", "tomli", "seuif97")
+_LEFT_ALONE = ("msgspec", "pydantic", "pydantic_core", "pint", "pluggy", "rich", "tomli", "seuif97")
 #: What of a class may calculate.
 _METHODS = (FunctionType, property, classmethod, staticmethod, functools.cached_property)
 _OF_TUPLES = ("_make", "_replace", "_asdict")

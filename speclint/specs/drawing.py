@@ -2,10 +2,10 @@
 
 import datetime as dt
 import re
-from dataclasses import dataclass
 from pathlib import PurePosixPath, PureWindowsPath
 from typing import Annotated, Any
 
+from msgspec import Struct
 from pydantic import GetCoreSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
@@ -16,8 +16,7 @@ from speclint.specs.spec import SpecTable
 _EXAMPLE = 'its path in the repository: "drawings/CN-C-1211.svg"'
 
 
-@dataclass(frozen=True, slots=True)
-class FileWithin:
+class FileWithin(Struct, frozen=True):
     """Annotation of a word that names a file of the design repository, by its path from there.
 
     The path is written with forward slashes and leads nowhere else, on any system. Whether the file is there is told
@@ -90,8 +89,7 @@ def as_item(words: str) -> str:
     return _BEFORE_ITEM.sub("", as_filed(words))
 
 
-@dataclass(frozen=True, slots=True)
-class DayGone:
+class DayGone(Struct, frozen=True):
     """Annotation of a day on which something was done: today at the latest."""
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:

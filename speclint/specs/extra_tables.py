@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
 from typing import Any, ClassVar
 
+from msgspec import Struct
 from pydantic import create_model
 
 from speclint.errors import FamilyError
@@ -17,8 +17,7 @@ from speclint.specs.spec import Spec, SpecTable
 Added = tuple[tuple[str, type[SpecTable]], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class ExtraTable:
+class ExtraTable(Struct, frozen=True):
     """Keys of a family's own in the specs of a kind: in a shaft's spec, ``[wheelsets]`` and the fields of ``holds``.
 
     ``on`` is the kind; the kinds that are built on it have the table too. A rule has the table by

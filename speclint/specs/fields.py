@@ -9,13 +9,13 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, replace
 from typing import Annotated, Any, ClassVar, Generic, Literal, Protocol, TypeVar, get_args, get_origin
 
+from msgspec import Struct
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
-from speclint.errors import NOWHERE, Location, QuantityError, one_of, shortened
+from speclint.errors import NOWHERE, Location, QuantityError, one_of, replace, shortened
 from speclint.quantities import PROVENANCES, Measure, Sign, example, read
 from speclint.specs.nothing_named import names_nothing
 from speclint.specs.spans import Span, refusal
@@ -33,8 +33,7 @@ T = TypeVar("T")
 C = TypeVar("C", bound=_Kind)
 
 
-@dataclass(frozen=True, slots=True)
-class Leaf:
+class Leaf(Struct, frozen=True):
     """A value as TOML gave it, with its place; the loader wraps every value so."""
 
     raw: object
@@ -67,23 +66,20 @@ class Array(list[object]):
         self.where = where
 
 
-@dataclass(frozen=True, slots=True)
-class NotStated:
+class NotStated(Struct, frozen=True):
     """A value that the spec does not give: which key it would have, and in which file."""
 
     where: Location = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
-class Stated(Generic[T]):
+class Stated(Struct, Generic[T], frozen=True):
     """A word, a count or a yes/no as stated."""
 
     value: T
     where: Location = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
-class Link(Generic[C]):
+class Link(Struct, Generic[C], frozen=True):
     """The id of another spec, and the kinds that it may lead to, by their words."""
 
     id: str
@@ -94,8 +90,7 @@ class Link(Generic[C]):
 NOT_STATED = NotStated()
 
 
-@dataclass(frozen=True, slots=True)
-class Deciding:
+class Deciding(Struct, frozen=True):
     """Annotation of a field that decides who answers for a part, or by what it is judged: see ``FOR_REVIEW``."""
 
 
@@ -118,8 +113,7 @@ def bare(value: Any) -> Any:
     return [bare(inner) for inner in value] if isinstance(value, list) else value
 
 
-@dataclass(frozen=True)
-class Quantity:
+class Quantity(Struct, frozen=True):
     """Annotation of a measure: its dimension, whether it may be zero or negative, and an example."""
 
     dimension: str

@@ -8,18 +8,16 @@ A field says which it is::
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint.specs.spec import SpecTable, leaves
 
 
-@dataclass(frozen=True, slots=True)
-class Given:
+class Given(Struct, frozen=True):
     """Annotation of a figure that service, a certificate or other sizes give: a friction, the rate of a spring."""
 
 
-@dataclass(frozen=True, slots=True)
-class NoLess:
+class NoLess(Struct, frozen=True):
     """Annotation of a size or a figure that no designer makes less but for a fit.
 
     Such are the diameter of a pin, a shaft, a rod or a steam pipe, the bore of a cylinder, and a corrosion allowance.

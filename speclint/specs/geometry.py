@@ -9,10 +9,10 @@ combination of the limits of both values fulfils it. A table declares its own be
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from functools import cache
 from typing import Any, ClassVar, NamedTuple, TypeAlias
 
+from msgspec import Struct
 from pydantic_core import InitErrorDetails
 
 from speclint.quantities import Measure, amount, si_unit
@@ -29,8 +29,7 @@ class Found(NamedTuple):
     measure: Measure
 
 
-@dataclass(frozen=True, slots=True)
-class Below:
+class Below(Struct, frozen=True):
     """One key is less than another, or than a multiple of it.
 
     Keys are dotted where they stand in tables within; a star stands for every name: "lands.*.ends".
@@ -68,10 +67,8 @@ class Below:
         return _TIMES.get(self.times, f"{self.times:g} × ")
 
 
-class AtMost(Below):
+class AtMost(Below, frozen=True):
     """One key is no more than another, or than a multiple of it; they may be equal."""
-
-    __slots__ = ()
 
     relation: ClassVar[str] = "no more than"
 
@@ -79,8 +76,7 @@ class AtMost(Below):
         return small > limit * (1 + _EPSILON)
 
 
-@dataclass(frozen=True, slots=True)
-class FitsIn:
+class FitsIn(Struct, frozen=True):
     """One key is no more than a dimension of the part that the spec is linked to, or than a multiple of it.
 
     ``link`` is the key of the link, ``of`` the dimension there; a word in braces stands for what the spec states under

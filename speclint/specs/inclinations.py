@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
 from typing import Annotated, Any
 
+from msgspec import Struct
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
@@ -21,8 +21,7 @@ _SIDES = {"outwards": (1.0, 0.0), "inwards": (-1.0, 0.0), "forward": (0.0, 1.0),
 _WRITTEN = re.compile(rf"(\d{{1,3}}(?:\.\d{{1,3}})?) ° from upright, ({'|'.join(_SIDES)})")
 
 
-@dataclass(frozen=True, slots=True)
-class Axis:
+class Axis(Struct, frozen=True):
     """The direction of an axis: its angle from upright, rad, and the side to which it leans; "" where it has none."""
 
     angle: float

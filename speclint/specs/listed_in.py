@@ -9,11 +9,10 @@ so that every name that may be written can be listed, with the property that mat
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class ListedIn:
+class ListedIn(Struct, frozen=True):
     """Which list a word is looked up in.
 
     ``called`` is its name, ``about`` what its names stand for. With ``table`` they are the entries of a ``column`` of

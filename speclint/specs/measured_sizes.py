@@ -5,13 +5,13 @@ A value is written as a drawing writes it, and read in the dimension of the key 
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
 from typing import Annotated, Any, get_args
 
+from msgspec import Struct
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
-from speclint.errors import Location, QuantityError
+from speclint.errors import Location, QuantityError, replace
 from speclint.quantities import Measure, read, units
 from speclint.specs.fields import (
     NOT_STATED,
@@ -98,8 +98,7 @@ _ZONES = {
 _GREATEST = {"roughness", "eccentricity"}
 
 
-@dataclass(frozen=True, slots=True)
-class QuantityAt:
+class QuantityAt(Struct, frozen=True):
     """What the kind of a spec takes under a key: a quantity of a dimension, stated or not.
 
     ``way`` is 1 for a size that grows as metal comes off, such as a bore, −1 for one that shrinks, 0 for one that is
@@ -129,8 +128,7 @@ class QuantityAt:
         return replace(self.drawn, low=0.0) if self.only_greatest else self.drawn
 
 
-@dataclass(frozen=True, slots=True)
-class PlacedValue:
+class PlacedValue(Struct, frozen=True):
     """One value as read, with its place in SI units; None where it is not stated."""
 
     value: Measure
@@ -138,8 +136,7 @@ class PlacedValue:
     round: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class MeasuredSize:
+class MeasuredSize(Struct, frozen=True):
     """What was measured under one key, as read.
 
     ``uncertainty`` is the expanded one, in SI units, as a half width, and ``written`` its text; None and "" where none

@@ -10,11 +10,10 @@ table has not is told with the nearest one.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class NamedIn:
+class NamedIn(Struct, frozen=True):
     """Where a name is looked up.
 
     ``table`` is the dotted key of the table, from the spec that states the name; a link on the way is followed:

@@ -8,9 +8,9 @@ A field says which way its size goes when metal comes off, and which allowance s
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any
 
+from msgspec import Struct
 from pydantic import GetCoreSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
@@ -18,8 +18,7 @@ from speclint.quantities import Measure
 from speclint.specs.spans import refusal
 
 
-@dataclass(frozen=True, slots=True)
-class Machined:
+class Machined(Struct, frozen=True):
     """Annotation of a size that can be machined: ``way`` is 1 where it grows as metal comes off, else −1.
 
     The one is that of a hole, whose tolerance class is written in capitals, the other that of an outside.
@@ -54,8 +53,7 @@ OPENED = Machined(1)
 CUT_DOWN = Machined(-1)
 
 
-@dataclass(frozen=True, slots=True)
-class UntilMeasured:
+class UntilMeasured(Struct, frozen=True):
     """Annotation of an allowance for how a size may come out: it ends once the size under ``key`` is measured.
 
     One for what is lost later, such as wear or corrosion, has no such mark: it stays.

@@ -8,6 +8,8 @@ from typing import Any, get_origin
 from urllib.parse import unquote
 
 from pydantic.fields import FieldInfo
+from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
+from pydantic_core.core_schema import WithDefaultSchema
 
 from speclint.quantities import PROVENANCES, pattern_of, units
 from speclint.specs.docstrings import meanings, summary
@@ -27,11 +29,17 @@ _SPECIAL_UNITS = {
 }
 
 
+class _WithoutDefaults(GenerateJsonSchema):
+    """Leaves out what stands for a value that is not stated."""
+
+    def default_schema(self, schema: WithDefaultSchema) -> JsonSchemaValue:
+        """The schema of the value alone."""
+        return self.generate_inner(schema["schema"])
+
+
 def schema_of(kind: type[Spec]) -> dict[str, Any]:
     """The JSON Schema of one kind of spec."""
-    for table in _tables(kind):
-        table.model_rebuild()  # the default of a field may be such a table, which pydantic writes only when it is built
-    schema = kind.model_json_schema(mode="validation")
+    schema = kind.model_json_schema(mode="validation", schema_generator=_WithoutDefaults)
     used: set[str] = set()
     _tidy(schema, used)
     tables = {name: table for table in _tables(kind) for name in _names(table)}
@@ -129,9 +137,7 @@ def _referred(node: Any, kind: type[Spec], inner: Mapping[str, Any]) -> Any:
 
 def schema_of_table(table: type[SpecTable]) -> dict[str, Any]:
     """The JSON Schema of a file that is no spec, such as the settings of a repository."""
-    for one in (table, *_tables(table)):
-        one.model_rebuild()
-    schema = table.model_json_schema(mode="validation")
+    schema = table.model_json_schema(mode="validation", schema_generator=_WithoutDefaults)
     used: set[str] = set()
     _tidy(schema, used)
     tables = {name: one for one in _tables(table) for name in _names(one)}
@@ -214,7 +220,7 @@ def _quantity(dimension: str) -> dict[str, Any]:
 
 
 def _tidy(node: Any, used: set[str]) -> None:
-    """Refer to each quantity by its dimension; leave out what stands for a value not stated, and made-up titles."""
+    """Refer to each quantity by its dimension; leave out made-up titles."""
     if isinstance(node, list):
         for value in node:
             _tidy(value, used)
@@ -226,7 +232,6 @@ def _tidy(node: Any, used: set[str]) -> None:
         node.clear()
         node["$ref"] = f"#/$defs/{dimension.replace(' ', '%20')}"
         return
-    node.pop("default", None)
     for name, value in node.items():
         if name == "properties":
             for inner in value.values():

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TypeGuard
+
+from msgspec import Struct
 
 from speclint.errors import Location
 from speclint.quantities import Measure
@@ -21,8 +22,7 @@ from speclint.specs.taking_over import FieldTaken, fields_taken, is_on_no_drawin
 _OF_A_SHAPE = frozenset({"length", "angle"})
 
 
-@dataclass(frozen=True, slots=True)
-class SizeApart:
+class SizeApart(Struct, frozen=True):
     """A size, the metal or a word of the form in which two parts differ: its place in the first, both as written."""
 
     where: Location

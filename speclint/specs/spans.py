@@ -9,10 +9,10 @@ whole engine, with room on both sides. A field declares its own beside its type:
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
+from msgspec import Struct
 from pydantic import GetCoreSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
@@ -45,8 +45,7 @@ def refusal(message: str, instead: str) -> PydanticCustomError:
     return PydanticCustomError("refused", "{said}", {"said": message, "instead": instead})
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(Struct, frozen=True):
     """Annotation of a quantity: the least and the greatest size that it may have, each written as in a spec.
 
     The size is what counts, whatever its sign, and nothing at all is in every span: whether a quantity may be 0 or

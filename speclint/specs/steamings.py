@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 
+from msgspec import Struct
+
+from speclint.errors import replace
 from speclint.quantities import Measure
 from speclint.specs.component import Component
 from speclint.specs.fields import NotStated, Stated
@@ -14,8 +16,7 @@ from speclint.specs.measured_sizes import as_range, measured_value, quantities_o
 from speclint.specs.ties import Tie
 
 
-@dataclass(frozen=True, slots=True)
-class Steaming:
+class Steaming(Struct, frozen=True):
     """One value measured in steam, under its key in a load case of a duty, or in the spec of the part (``of_part``).
 
     ``measured`` has the uncertainty as limits, and none where none was recorded. ``assumed`` is what the duty states:

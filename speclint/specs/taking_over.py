@@ -14,9 +14,10 @@ on the other side of the engine says how, beside its type::
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal, get_args
+
+from msgspec import Struct
 
 from speclint.errors import NOWHERE, Location
 
@@ -24,8 +25,7 @@ from speclint.errors import NOWHERE, Location
 Mirroring = Literal["keep", "negate", "swap", "round the axis"]
 
 
-@dataclass(frozen=True, slots=True)
-class OwnPlace:
+class OwnPlace(Struct, frozen=True):
     """Annotation of a field that each part states for itself: see ``OWN_PLACE``."""
 
 
@@ -37,8 +37,7 @@ OWN_PLACE = OwnPlace()
 SIGNED = frozenset({"prepared_by", "checked_by"})
 
 
-@dataclass(frozen=True, slots=True)
-class AsFitted:
+class AsFitted(Struct, frozen=True):
     """Annotation of a size that stands on no drawing of the part: see ``AS_FITTED``."""
 
 
@@ -46,8 +45,7 @@ class AsFitted:
 AS_FITTED = AsFitted()
 
 
-@dataclass(frozen=True, slots=True)
-class MadeSo:
+class MadeSo(Struct, frozen=True):
     """Annotation of a word or a number of which another makes another part: see ``MADE_SO``.
 
     ``alone`` where it makes another part, too, than one that leaves it out: see ``DONE_OR_NOT``.
@@ -63,8 +61,7 @@ MADE_SO = MadeSo()
 DONE_OR_NOT = MadeSo(alone=True)
 
 
-@dataclass(frozen=True, slots=True)
-class TakenWhole:
+class TakenWhole(Struct, frozen=True):
     """Annotation of named tables that are each taken over as a whole, or not at all: see ``TAKEN_WHOLE``."""
 
 
@@ -72,15 +69,13 @@ class TakenWhole:
 TAKEN_WHOLE = TakenWhole()
 
 
-@dataclass(frozen=True, slots=True)
-class Mirrors:
+class Mirrors(Struct, frozen=True):
     """Annotation of a field that is another in a part of the other hand; a field without it is the same."""
 
     how: Mirroring
 
 
-@dataclass(frozen=True, slots=True)
-class Difference:
+class Difference(Struct, frozen=True):
     """A key that is stated here and in the spec taken over from, both as written; ``where`` is the place here."""
 
     where: Location
@@ -88,8 +83,7 @@ class Difference:
     there: str
 
 
-@dataclass(frozen=True, slots=True)
-class TakenOver:
+class TakenOver(Struct, frozen=True):
     """What a spec takes over from another.
 
     ``id`` is that of the other, and ``where`` the place that names it. ``differs`` are the keys that both state with
@@ -108,8 +102,7 @@ class TakenOver:
     notes: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class FieldTaken:
+class FieldTaken(Struct, frozen=True):
     """What a model says of one field that may be taken over; ``inner`` is the table of which it holds one or many."""
 
     own_place: bool

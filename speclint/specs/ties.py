@@ -8,13 +8,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from typing import Annotated, Any
 
+from msgspec import Struct
 from pydantic import GetJsonSchemaHandler
 from pydantic_core import CoreSchema
 
-from speclint.errors import NOWHERE, Location, QuantityError, shortened
+from speclint.errors import NOWHERE, Location, QuantityError, replace, shortened
 from speclint.quantities import Measure, read
 from speclint.specs.fields import NotStated, Quantity, opened
 from speclint.specs.spans import refusal
@@ -31,8 +31,7 @@ _INSTEAD = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class WrittenTie:
+class WrittenTie(Struct, frozen=True):
     """A tie as a duty writes it: the name of the other temperature, and how much hotter this one is."""
 
     base: str
@@ -40,8 +39,7 @@ class WrittenTie:
     where: Location = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
-class Tie:
+class Tie(Struct, frozen=True):
     """A temperature tied to another: that one, which may be tied in its turn, and how much hotter this one is."""
 
     base: Measure | Tie | Estimate | FromEvents
@@ -49,7 +47,7 @@ class Tie:
     where: Location = NOWHERE
 
 
-class _TemperatureOrTie(Quantity):
+class _TemperatureOrTie(Quantity, frozen=True):
     """Reads a temperature, or the name of another temperature and a difference."""
 
     def __get_pydantic_json_schema__(

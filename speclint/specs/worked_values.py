@@ -7,7 +7,6 @@ check has worked the value it counts as one that is not stated.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Annotated, Any
 
 from pydantic import GetJsonSchemaHandler
@@ -19,8 +18,7 @@ from speclint.specs.fields import NotStated, Quantity, Table, opened
 from speclint.specs.spans import Span
 
 
-@dataclass(frozen=True, slots=True)
-class FromEvents(NotStated):
+class FromEvents(NotStated, frozen=True):
     """A value to be worked from the valve events and the cycle of the cylinder; ``why`` it could not be, if it was
     tried."""
 
@@ -28,8 +26,7 @@ class FromEvents(NotStated):
     why: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Estimate(NotStated):
+class Estimate(NotStated, frozen=True):
     """A temperature to be estimated from the steam and the parts beside; ``why`` it could not be, if it was tried."""
 
     where: Location = NOWHERE
@@ -41,7 +38,7 @@ class Estimate(NotStated):
         return self.where.key.rpartition(".temperatures.")[2]
 
 
-class _OrFromEvents(Quantity):
+class _OrFromEvents(Quantity, frozen=True):
     """Reads a quantity, or a table that says that it comes from the valve events."""
 
     def read(self, raw: object) -> Measure | NotStated:

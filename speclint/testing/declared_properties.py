@@ -8,14 +8,14 @@ of the size, with the physics in ``why``. ``[exempt."rule"]`` says of a property
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from importlib.resources import files
 from importlib.util import find_spec
 from typing import Any, Literal, get_args
 
 import tomli
 
-from speclint.errors import FamilyError, one_of
+from speclint.errors import FamilyError, one_of, replace
 from speclint.families import Family
 
 #: The file, in the package of a family.

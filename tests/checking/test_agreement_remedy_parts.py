@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -20,7 +19,7 @@ from speclint.checking.agreement_remedy import (
     _spoilt,
     _stated,
 )
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.rules import Judgement, StatedPlace, Step
 from speclint.rules.judgement import Amount
 from tests.rules.test_placing import ALL, Bench

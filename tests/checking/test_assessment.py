@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -10,7 +9,7 @@ import pytest
 
 from speclint.checking import Assessment, Check, of_component
 from speclint.checking.assessment import named
-from speclint.errors import Complaint, DesignError, Location
+from speclint.errors import Complaint, DesignError, Location, replace
 from speclint.rules import Grade
 from speclint.testing import SETTINGS, DesignFolder
 from tests import tubes

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import math
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -12,7 +11,7 @@ import pytest
 
 from speclint.checking import CheckSeen, assess, checks_of_report, margin_changes, seen
 from speclint.checking.check_seen import LARGEST_REPORT
-from speclint.errors import TableError
+from speclint.errors import TableError, replace
 from speclint.reports.json_report import write
 from speclint.rules import Grade
 from speclint.testing import DesignFolder

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from speclint.checking import find_check, nothing_to_concede, values_changed
 from speclint.checking.concession_watch import used_of
 from speclint.checking.rule_run import check
+from speclint.errors import replace
 from speclint.specs import Component
 from speclint.testing import DesignFolder
 from tests import tubes

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Mapping, Sequence
-from dataclasses import replace
 
 from speclint.checking.corner_runs import CornerRun, CornerRuns
 from speclint.checking.severity import NOTHING, Ending, severity
+from speclint.errors import replace
 from speclint.rules import Corner, Judgement, NotAssessed, NotTogether, OverBox
 from tests.tubes import stress
 

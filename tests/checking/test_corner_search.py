@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from itertools import product
 
 import pytest
@@ -11,6 +10,7 @@ import pytest
 from speclint.checking.corner_runs import CornerRuns, highs
 from speclint.checking.corner_search import _Search, climb_each, every_corner, search_each, visit_all
 from speclint.checking.severity import NOTHING, Ending, severity
+from speclint.errors import replace
 from speclint.rules import Corner, Judgement, NotAssessed, NotCovered
 from tests.tubes import stress
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from itertools import product
 
 import pytest
@@ -12,6 +11,7 @@ from hypothesis import given, settings, strategies as st
 from speclint.checking.corner_runs import CornerRun, CornerRuns
 from speclint.checking.corner_search import every_corner, search_each, visit_all
 from speclint.equations import COMMON_PRACTICE
+from speclint.errors import replace
 from speclint.rules import Corner, Grade, Judgement, rule
 from tests.tubes import Tube
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from speclint.checking import Remedy
 from speclint.checking.remedy_search import remedies
+from speclint.errors import replace
 from speclint.repository import Change
 from tests.rule_examples.designs import bench
 

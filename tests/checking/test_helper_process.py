@@ -9,7 +9,6 @@ import sys
 import threading
 import time
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -21,7 +20,7 @@ from speclint.checking import Assessment, Processes, assess, helper, helper_proc
 from speclint.checking.helper import Helper, HelperLost, copy_at_work, said_of
 from speclint.checking.helper_process import Beginning, begin, serve, serve_pipes, unpacked
 from speclint.checking.packing import packed
-from speclint.errors import FamilyError
+from speclint.errors import FamilyError, replace
 from speclint.families import Loaded
 from speclint.rules import Context
 from speclint.testing import DesignFolder

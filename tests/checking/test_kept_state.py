@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -15,7 +14,7 @@ from speclint.checking.inputs import Inputs
 from speclint.checking.kept_results import KeptResults
 from speclint.checking.packing import packed
 from speclint.checking.remedy import Remedy
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.repository import Register
 from speclint.repository.drawing_reading import DrawingReading
 from speclint.rules import Consulted

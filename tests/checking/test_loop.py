@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -14,7 +13,7 @@ from speclint.checking import Assessment, KeptFolder, Processes, assess, code_di
 from speclint.checking.inputs import Inputs, context_of
 from speclint.checking.kept_results import KeptResults
 from speclint.checking.loop import Touched, _chosen
-from speclint.errors import DesignError, FamilyError, NotKnown
+from speclint.errors import DesignError, FamilyError, NotKnown, replace
 from speclint.repository import Register, open_repository
 from speclint.rules import OtherCheck
 from speclint.testing import SETTINGS, DesignFolder

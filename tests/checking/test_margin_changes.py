@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 import pytest
 
 from speclint import Grade
 from speclint.checking import CheckSeen, MarginChange, margin_changes
+from speclint.errors import replace
 
 HELD = CheckSeen("tube", "tube.stress", 1, "conforms", None, 0.5, "as it should be", "aaaa")
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -13,7 +12,7 @@ from speclint.checking import Check, margins, question
 from speclint.checking.one_corner import written_at
 from speclint.checking.swings import AtCorner
 from speclint.checking.what_if import MovedMargin, _differs, _moved, _order
-from speclint.errors import SettingsError
+from speclint.errors import SettingsError, replace
 from speclint.rules import Amount, Grade, Judgement
 from speclint.testing import DesignFolder
 from tests import tubes

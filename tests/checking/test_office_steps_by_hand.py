@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from speclint.checking.office_steps import Rounding, listed, rounding, sized, threads
+from speclint.errors import replace
 from speclint.quantities import Measure, read
 
 MM, INCH, BAR = 1e-3, 0.0254, 1e5

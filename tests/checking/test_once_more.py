@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from speclint.checking import Assessment, once_more
+from speclint.errors import replace
 from speclint.rules import Sheet
 from speclint.specs import Component, LoadCase
 from speclint.testing import DesignFolder

@@ -7,7 +7,6 @@ import os
 import subprocess
 import sys
 import time
-from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from threading import Event
@@ -17,7 +16,7 @@ import pytest
 from speclint.checking import Assessment, Processes, assess, chosen_rules, find_remedies
 from speclint.checking.helper import Helper, _Copy
 from speclint.checking.shared_work import TendedHelper
-from speclint.errors import FamilyError
+from speclint.errors import FamilyError, replace
 from speclint.families import load_families
 from speclint.reports import json_report as jsoned
 from speclint.rules import Context

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 from random import Random
 
@@ -14,7 +13,7 @@ from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
 from speclint.checking import Check, check
 from speclint.checking.worst_corner import Effort
 from speclint.equations import Metres, formula
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.quantities import Measure, read
 from speclint.specs import Component
 from speclint.testing import DesignFolder

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -11,6 +10,7 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.checking import Processes, Remedy, find_remedies, findings_once
 from speclint.checking.remedy_search import Spoiling, _for_all_parts, brief, remedies
 from speclint.checking.where_it_fails import where_it_fails
+from speclint.errors import replace
 from speclint.specs import Component
 from speclint.testing import DesignFolder
 from tests import tubes

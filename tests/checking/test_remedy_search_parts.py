@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -12,7 +11,7 @@ from speclint.checking import Check, remedy_search
 from speclint.checking.remedy import Remedy
 from speclint.checking.remedy_search import Spoiling, _order, _own_values, remedies, solved
 from speclint.checking.time_limit import Overrun
-from speclint.errors import FamilyError, Location
+from speclint.errors import FamilyError, Location, replace
 from speclint.rules import Context, Judgement, StatedPlace, Step
 from speclint.testing import DesignFolder
 from tests import tubes

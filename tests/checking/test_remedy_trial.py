@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -14,7 +13,7 @@ from speclint.checking import Remedy, remedy_trial, reworks
 from speclint.checking.remedy_search import _proved, of_part_alike, remedies
 from speclint.checking.remedy_trial import Trial, _halved, _valley
 from speclint.checking.rule_run import check
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.specs import Component
 from speclint.testing import SETTINGS, DesignFolder
 from tests import tubes

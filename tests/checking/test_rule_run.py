@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 from types import SimpleNamespace
 from typing import Any, ClassVar
@@ -16,7 +15,7 @@ from speclint.checking.case_result import failing_at
 from speclint.checking.where_it_fails import still_conforms
 from speclint.checking.worst_corner import Effort
 from speclint.equations import Metres, Ratio, formula
-from speclint.errors import OutOfRange
+from speclint.errors import OutOfRange, replace
 from speclint.families import load_families
 from speclint.rules import Corner, NotCovered, RuleEnded
 from speclint.specs import NOT_STATED, Component, Length

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -16,7 +15,7 @@ from speclint.checking.rule_run import check, check_component, check_named, reme
 from speclint.checking.time_limit import Overrun
 from speclint.checking.where_it_fails import where_it_fails
 from speclint.checking.worst_corner import Effort, find_worst
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.rules import Context, NotAssessed, over_box
 from speclint.rules.judgement import Amount
 from speclint.specs import Component, LoadCase

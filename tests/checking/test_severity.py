@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from math import inf
 from pathlib import Path
 from typing import Any
@@ -16,7 +15,7 @@ from speclint.checking.known_faults import KnownFaults, known_faults
 from speclint.checking.old_revisions import made_to_old_revision
 from speclint.checking.remedy import Remedy
 from speclint.checking.severity import FAILS, HOLDS, NOTHING, rank_of, severity, told, uses_more
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.rules import (
     Amount,
     Corner,

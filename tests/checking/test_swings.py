@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 import sys
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -15,7 +14,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.checking import Swing, swings
 from speclint.checking.swings import _most_apart
 from speclint.checking.time_limit import Overrun
-from speclint.errors import NOWHERE, FamilyError, Location
+from speclint.errors import NOWHERE, FamilyError, Location, replace
 from speclint.handbook.tables.reading import Reading
 from speclint.rules import NotApplicable
 from speclint.specs import Component

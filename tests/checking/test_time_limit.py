@@ -8,7 +8,6 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -17,6 +16,7 @@ import pytest
 from speclint import Rule
 from speclint.checking import Assessment, Processes, assess, time_limit
 from speclint.checking.shared_work import SharedWork
+from speclint.errors import replace
 from speclint.families import load_families
 from speclint.testing import SETTINGS, DesignFolder
 from tests.tubes import FILES, RULES, TUBE, entry_point, stress

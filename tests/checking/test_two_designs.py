@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import replace
 from pathlib import Path
 from typing import Any, ClassVar
 
@@ -14,7 +13,7 @@ from speclint.checking.concession_watch import _lapsed_in, dated
 from speclint.checking.design_changes import new_and_cleared
 from speclint.checking.rolled_parts import is_of_plate
 from speclint.checking.unfinished import Unfinished
-from speclint.errors import Location, NotKnown
+from speclint.errors import Location, NotKnown, replace
 from speclint.families import load_families
 from speclint.repository import Concession, Design, Register
 from speclint.rules import Grade, PlaceSeen

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import cache
 
 import pytest
 
 from speclint.checking import check
 from speclint.checking.worst_corner import Effort
+from speclint.errors import replace
 from speclint.repository import Design
 from speclint.rules import Context
 from speclint.specs import Component

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import sys
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -14,7 +13,7 @@ import pytest
 from speclint import checking
 from speclint.checking import Solved, WhatIf, assess, question, solved, what_if
 from speclint.commands import main
-from speclint.errors import DesignError, SettingsError
+from speclint.errors import DesignError, SettingsError, replace
 from speclint.families import loading
 from speclint.reports import hooks
 from speclint.testing import DesignFolder

@@ -6,7 +6,6 @@ What works them is put in their place here: a number in the place of the cycle i
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -14,7 +13,7 @@ import pytest
 
 from speclint import facts
 from speclint.checking.worked_case import WorkedCase, worked_case
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.quantities import Measure, read
 from speclint.rules import Context, NotAssessed
 from speclint.specs import Component, Estimate, FromEvents, LoadCase, Tie

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Sequence
-from dataclasses import fields, replace
 from pathlib import Path
 from typing import Annotated, Any, ClassVar
 
@@ -13,6 +12,7 @@ from hypothesis import HealthCheck, given, settings, strategies as st
 
 from speclint import FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.checking import Assessment, Check, case_result, rule_run, worst_corner
+from speclint.errors import field_names, replace
 from speclint.families import load_families
 from speclint.reports.json_report import check_as_data
 from speclint.reports.sheet_text import sheet_of
@@ -118,7 +118,7 @@ def worked(monkeypatch: pytest.MonkeyPatch) -> list[str]:
 
 def said(check: Check) -> dict[str, Any]:
     """All that a check says; of how it is known to be the worst only the manner."""
-    whole = {one.name: getattr(check, one.name) for one in fields(check)}
+    whole = {name: getattr(check, name) for name in field_names(type(check))}
     return {**whole, "proofs": {case: proof.method for case, proof in check.proofs.items()}}
 
 

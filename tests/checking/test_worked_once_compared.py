@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from speclint.checking.worked_once import Renamed, WorkedOnce, _Pair, _say_the_same
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.quantities import Measure, read
 from speclint.repository import Design
 from speclint.rules import Consulted

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
@@ -13,6 +12,7 @@ import pytest
 from speclint.checking.corner_runs import CornerRun, CornerRuns
 from speclint.checking.severity import Ending, severity
 from speclint.checking.worst_corner import Effort, _differs, _surely, find_worst
+from speclint.errors import replace
 from speclint.rules import Corner, Judgement, NotAssessed, NotEnclosed
 from tests.tubes import stress
 

@@ -11,12 +11,12 @@ from __future__ import annotations
 import argparse
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import cache
 from typing import NamedTuple
 
 from speclint.checking import Check, check
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.repository import Design
 from speclint.rules import Context, Judgement
 from speclint.specs import Component

@@ -308,7 +308,7 @@ def test_each_module_can_be_imported_alone_without_warnings() -> None:
 
 
 #: The libraries that every check needs; all others of the project wait until something uses them.
-_LIGHT = {"lazy_loader", "packaging", "pluggy", "pydantic", "tomli"}
+_LIGHT = {"lazy_loader", "msgspec", "packaging", "pluggy", "pydantic", "tomli"}
 
 
 def heavy() -> list[str]:

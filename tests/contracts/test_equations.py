@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import replace
 from functools import partial
 from itertools import pairwise
 from types import FunctionType
@@ -25,6 +24,7 @@ from speclint.equations import (
     WattsPerMetreKelvin,
     described,
 )
+from speclint.errors import replace
 from speclint.handbook import tables
 from speclint.quantities import amount_in
 from speclint.testing import expect_equation, formulae_in, installed_families

@@ -8,7 +8,6 @@ from __future__ import annotations
 import csv
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import fields, replace
 from pathlib import Path
 from typing import Any
 from zlib import crc32
@@ -16,7 +15,7 @@ from zlib import crc32
 import pytest
 
 from speclint import Grade
-from speclint.errors import DesignError
+from speclint.errors import DesignError, field_names, replace
 from speclint.families import RuleExample, rule_examples
 from speclint.repository import Change
 from tests.rule_examples.designs import Bench, bench, examples
@@ -46,10 +45,10 @@ def faults_of(one: RuleExample) -> Iterator[str]:
         holds, broken = bench().checks(one)
         yield f"{one.rule} on {one.component} is {holds.outcome}, and once changed {broken.outcome}: {broken.says}"
         return
-    for field in fields(one):
-        said, says = getattr(one, field.name), getattr(now, field.name)
+    for name in field_names(type(one)):
+        said, says = getattr(one, name), getattr(now, name)
         if said != says:
-            yield f"{one.rule} on {one.component}: {field.name} is {says!r}, not {said!r}"
+            yield f"{one.rule} on {one.component}: {name} is {says!r}, not {said!r}"
 
 
 FAMILIES = sorted({rule.family for rule in Bench().rules.values()})

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -12,7 +11,7 @@ from speclint.editing.completions import _classes
 from speclint.editing.hovers import hover
 from speclint.editing.marks import Mark, of_complaints
 from speclint.editing.workspace import OpenText, Workspace, _differing
-from speclint.errors import Complaint, Location
+from speclint.errors import Complaint, Location, replace
 from speclint.rules import Judgement, Rule, Sheet
 from speclint.testing import DesignFolder
 from tests import tubes

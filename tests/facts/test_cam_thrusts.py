@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 import pytest
 
+from speclint.errors import replace
 from speclint.facts.cam_blows import greatest_share_of_stiffness
 from speclint.facts.cam_thrusts import Pressing, angle_of_load, loads_in_turn, together
 from tests.facts.test_cam_torques import STRUCK, TURN

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from speclint.errors import replace
 from speclint.facts import WholeLift, cams_on, train_of_cam
 from speclint.facts.cam_torques import (
     CRACKED,

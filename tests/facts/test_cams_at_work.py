@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from speclint.errors import replace
 from speclint.facts import (
     CamAtWork,
     WorkingClearances,

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
-from speclint.errors import OutOfRange
+from speclint.errors import OutOfRange, replace
 from speclint.facts.shaft_loads import Bearers, force_of_drive, section_of_moment, share_of_drive
 from tests.facts.test_cam_thrusts import FOOT
 

@@ -6,14 +6,13 @@ A cycle is made of the numbers that are asked of it; no steam is worked.
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from inspect import unwrap
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
-from speclint.errors import NOWHERE, OutOfRange
+from speclint.errors import NOWHERE, OutOfRange, replace
 from speclint.facts import cylinder_cycles, steam_at_valves, values_from_events
 from speclint.facts.cylinder_cycles import CylinderBand, EndGiven
 from speclint.facts.steam_at_valves import SteamAtValve, pressure_at_valve

@@ -8,12 +8,12 @@ days 0.3 mm, the line meets 0.25 mm beyond its middle after 250 days more: on da
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
 import pytest
 
+from speclint.errors import replace
 from speclint.facts import LastWear, Worn, last_wear_of, wear_of
 from tests.facts.bench import Bench, bench
 

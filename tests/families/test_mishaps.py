@@ -7,7 +7,6 @@ import os
 import re
 import sys
 from collections.abc import Callable
-from dataclasses import replace
 from importlib.metadata import EntryPoint
 from pathlib import Path
 from typing import Annotated, Any, NoReturn
@@ -18,7 +17,7 @@ from pydantic import BeforeValidator
 from speclint import FigureMaker, ReportWriter, Rule, rules_in
 from speclint.checking import check_component
 from speclint.commands import main
-from speclint.errors import FamilyError, in_words
+from speclint.errors import FamilyError, in_words, replace
 from speclint.families import Guard, find_families, load_families
 from speclint.reports import hooks, review_page
 from speclint.specs import NOT_STATED, Word

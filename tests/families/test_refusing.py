@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from importlib.metadata import EntryPoint
 from itertools import count
 from pathlib import Path
@@ -15,7 +14,7 @@ import pytest
 
 from speclint import COMMON_PRACTICE, FigureMaker, Limit, ReportWriter, Rule, RulesIn, family, rules_in
 from speclint.commands.command_line import main
-from speclint.errors import FamilyError
+from speclint.errors import FamilyError, replace
 from speclint.families import find_families, load_families
 from speclint.families.rule_declaration import faults_of_declaration
 from speclint.families.soundness import faults_of_rule

@@ -6,10 +6,12 @@ As in ``test_inspection.py`` the bore carries 0.0025 of the limit of a pile, the
 from __future__ import annotations
 
 import math
-from dataclasses import astuple, replace
 from pathlib import Path
 
+import msgspec
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.errors import replace
 from speclint.made import ranked_rows
 from speclint.made.inspection_sheet import SheetRow, carries, cells, other_rows
 from tests import tubes
@@ -40,7 +42,7 @@ def test_a_row_has_its_limits_its_gauge_and_what_proves_conformity(tmp_path: Pat
     """1 mm between the limits: U is a tenth of it, and as much is taken off at each end."""
     rows = ranked_rows(listed(tmp_path))
     head = ("1", "outside", "105 mm ±0.5", "104.5", "105.5", "mm")
-    assert astuple(rows[0]) == (
+    assert msgspec.structs.astuple(rows[0]) == (
         *head,
         "0.005",
         "tube.reach",
@@ -52,7 +54,7 @@ def test_a_row_has_its_limits_its_gauge_and_what_proves_conformity(tmp_path: Pat
     )
     assert [(one.rank, one.carries) for one in rows] == [("1", "0.005"), ("2", "0.0025")]
     assert cells(rows[0]) == (
-        *astuple(rows[0])[:-1],
+        *msgspec.structs.astuple(rows[0])[:-1],
         "",
         "",
         "mm",

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping
-from dataclasses import replace
 from typing import Any
 
 import pytest
 
 import speclint.made.trial as trials
 from speclint.checking import Check, check
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.made import Bench
 from speclint.made.trial import Trial
 from speclint.rules import Consulted, Context, Rule

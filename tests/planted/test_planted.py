@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from zlib import crc32
 
 import pytest
 
+from speclint.errors import replace
 from speclint.repository import Change
 from tests.planted.reading import NotReadable, Planted, families, planted, read
 from tests.planted.trying import faults_of, in_si

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import ast
 from collections.abc import Callable, Iterator
-from dataclasses import fields, is_dataclass
 from functools import cache
 from pathlib import Path
 from types import CodeType, FunctionType, MappingProxyType, ModuleType
 from typing import Any
+
+from speclint.errors import field_names, is_record
 
 _PREFIX = "speclint.handbook."
 _TABLES = "tables.csv_files"
@@ -58,8 +59,8 @@ def _flat(thing: Any) -> Iterator[Any]:
     """A parameter, or what it holds: cases of pytest, tuples, and dataclasses of this folder."""
     if isinstance(thing, list | tuple):
         values = list(thing.values) if hasattr(thing, "values") else list(thing)
-    elif is_dataclass(thing):
-        values = [getattr(thing, field.name) for field in fields(thing)]
+    elif is_record(type(thing)):
+        values = [getattr(thing, name) for name in field_names(type(thing))]
     else:
         yield thing
         return

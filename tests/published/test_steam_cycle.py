@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
 import pytest
 
+from speclint.errors import replace
 from speclint.handbook.steam_cycle import (
     Cycle,
     CylinderCycle,

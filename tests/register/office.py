@@ -6,10 +6,11 @@ import datetime as dt
 import os
 import subprocess
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, cast
 
+from speclint.errors import replace
 from speclint.families import Loaded
 from speclint.register import Acceptance, Decision, Standing, concede, judge, sign_entry, stand_of
 from speclint.repository import Concession, Register, Settings, read_register

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import json
-from dataclasses import replace
 from importlib.resources import files
 
 import jsonschema
 import pytest
 
 from speclint.checking import Assessment, DesignChanges
+from speclint.errors import replace
 from speclint.register import before_at
 from speclint.reports import json_report, markdown_report, terminal_page
 from speclint.repository import scratch_folder

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import tempfile
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -11,7 +10,7 @@ import pytest
 import tomli
 from hypothesis import example, given, settings, strategies as st
 
-from speclint.errors import DesignError, SettingsError
+from speclint.errors import DesignError, SettingsError, replace
 from speclint.register.writing import append_entries, put_signature
 from speclint.repository import Concession, Settings, read_register
 from speclint.specs import names_nothing

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import sys
-from dataclasses import replace
 
 import pytest
 
 from speclint import family
-from speclint.errors import FamilyError
+from speclint.errors import FamilyError, replace
 from speclint.families import Loaded, load_families
 from tests import tubes
 from tests.register.office import FILES, SETTINGS, SIGNED, TODAY, Office, committed, days, decide, git, said

@@ -21,8 +21,9 @@ ROOT = Path(__file__).parents[2]
 TUBES = [f"tube-{number}" for number in range(4)]
 
 _ONE_RUN = """
-import sys, dataclasses
+import sys
 from pathlib import Path
+from speclint.errors import replace
 from speclint.register import concede
 from tests.register.office import ACCEPTED, TODAY
 from tests.tubes import tubes
@@ -31,7 +32,7 @@ loaded = tubes()
 print("ready", flush=True)
 sys.stdin.readline()
 for tube in sys.argv[2:]:
-    acceptance = dataclasses.replace(ACCEPTED, component=tube)
+    acceptance = replace(ACCEPTED, component=tube)
     print(concede(acceptance, Path(sys.argv[1]), loaded, TODAY)[0].number, flush=True)
 """
 

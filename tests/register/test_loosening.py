@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.errors import replace
 from speclint.facts import may_be_one_person
 from tests import tubes
 from tests.register.office import OVERLOADED, SETTINGS, Office, committed, decide, said

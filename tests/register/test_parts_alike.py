@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
-from speclint.errors import DesignError
+from speclint.errors import DesignError, replace
 from speclint.reports import register_data
 from tests.register.office import SETTINGS, Office, days, decide
 

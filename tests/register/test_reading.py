@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
+from speclint.errors import replace
 from speclint.reports.register_listing import summary
 from tests.register.office import Office
 

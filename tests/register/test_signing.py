@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import subprocess
-from dataclasses import fields, replace
+from dataclasses import fields
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from speclint.errors import DesignError, SigningError
+from speclint.errors import DesignError, SigningError, replace
 from speclint.register.signatures import NAMESPACE, fault_of, sign
 from speclint.repository import Concession
 from tests.register.office import SIGNED, TODAY, Office, days

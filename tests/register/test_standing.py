@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
+from speclint.errors import replace
 from speclint.rules import Grade
 from tests import tubes
 from tests.register.office import SETTINGS, SIGNED, TODAY, Office, days

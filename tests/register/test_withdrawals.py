@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
 
 from speclint.commands import main
-from speclint.errors import DesignError
+from speclint.errors import DesignError, replace
 from speclint.families import load_families, loading
 from speclint.register.withdrawals import WITHDRAWAL
 from tests import tubes

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
 from speclint.checking import Check
-from speclint.errors import NOWHERE, Location
+from speclint.errors import NOWHERE, Location, replace
 from speclint.reports.accepted import standings_shown, with_concessions
 from speclint.reports.finding_lines import (
     cut_to_one,

@@ -6,13 +6,13 @@ the links from −8 to 108 mm, 8 % beyond what is drawn; for the gap from 1.428 
 
 from __future__ import annotations
 
-from dataclasses import replace
 from xml.etree import ElementTree
 
 import pytest
 
 from speclint import Grade
 from speclint.checking import Assessment, Processes, assess
+from speclint.errors import replace
 from speclint.reports.pack.chain_charts import chain_figures, gap, moved
 from speclint.reports.pack.figures import Figure
 from speclint.testing import DesignFolder, changed_files

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from speclint import Grade
 from speclint.checking import Alike, Assessment, Check, DesignChanges, ValueChange
+from speclint.errors import replace
 from speclint.register import Standing
 from speclint.reports.changed import came_and_went, changes_on, rest, told
 from speclint.reports.finding_lines import called, conceded_by, cut_to_one, gravity, row, short, used

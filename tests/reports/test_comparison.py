@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime as dt
 import json
 from contextlib import nullcontext
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -14,6 +13,7 @@ import pytest
 
 from speclint.checking import Processes
 from speclint.commands import main
+from speclint.errors import replace
 from speclint.families import loading
 from speclint.register import Checking, Comparison, compare, state_called
 from speclint.reports import comparison_data, comparison_markdown, comparison_page, comparison_schema, hooks

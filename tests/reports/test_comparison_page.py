@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from math import inf
 from typing import Any
 
@@ -10,6 +9,7 @@ import pytest
 
 from speclint import Grade
 from speclint.checking import CheckSeen, MarginChange, ValueChange
+from speclint.errors import replace
 from speclint.register import Comparison, StateOfDesign
 from speclint.reports import comparison_markdown, comparison_page
 from speclint.reports.comparison_page import cause_said, figures_of, judged_said, specs_said, told_of

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from speclint.checking import Assessment
-from speclint.errors import Complaint, Location
+from speclint.errors import Complaint, Location, replace
 from speclint.register import Decision, Reason
 from speclint.reports import gate_page, terminal_page
 from speclint.testing import DesignFolder

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from speclint.checking import Assessment, Check, Consequences
-from speclint.errors import Complaint, Location
+from speclint.errors import Complaint, Location, replace
 from speclint.reports import consequences_data, consequences_page
 from speclint.reports.phrases import CAUTION
 from speclint.testing import DesignFolder

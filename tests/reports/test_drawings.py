@@ -5,11 +5,11 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Iterator
-from dataclasses import replace
 from xml.etree import ElementTree
 
 import pytest
 
+from speclint.errors import replace
 from speclint.reports.pack.chambers_drawing import chamber_figures
 from speclint.reports.pack.curves import alike, courses_of
 from speclint.reports.pack.cylinder_drawing import liner_figures

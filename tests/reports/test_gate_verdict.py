@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from speclint import Grade
 from speclint.checking import Assessment
-from speclint.errors import Complaint, Location
+from speclint.errors import Complaint, Location, replace
 from speclint.register import Decision, ReadingStanding, Reason
 from speclint.reports import gate_data, gate_page
 from speclint.reports.phrases import CAUTIONS

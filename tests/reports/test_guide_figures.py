@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 import xml.etree.ElementTree as ET
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from speclint.errors import replace
 from speclint.register import judge
 from speclint.reports.pack.paper import wide
 from speclint.reports.reference.guide_figures import (

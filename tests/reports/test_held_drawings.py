@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from functools import cache
 from xml.etree import ElementTree
 
 import pytest
 
 from speclint.checking import Check
+from speclint.errors import replace
 from speclint.quantities import System
 from speclint.reports.pack.drawn_units import drawn_in, drawn_number
 from speclint.reports.pack.figures import Figure

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from math import inf
 from typing import Any
 
 import pytest
 
 from speclint.checking import Assessment, Check, Swing
-from speclint.errors import NOWHERE, Complaint, Location
+from speclint.errors import NOWHERE, Complaint, Location, replace
 from speclint.made import AskedOnPaper, InspectionList, InspectionPoint, inspection_list, ranked_rows
 from speclint.reports import inspection_data, inspection_page
 from speclint.reports.inspection_listing import carried_said, checks_said, not_read, said_of, sections

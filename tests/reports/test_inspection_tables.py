@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import csv
 import io
-from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
+from speclint.errors import replace
 from speclint.made import COLUMNS, SheetRow
 from speclint.reports import inspection_tables
 from speclint.reports.inspection_tables import inspection_csv, inspection_markdown

@@ -5,12 +5,12 @@ Boxes are 232 wide and 36 high, 46 apart from 44 on; the part stands in the midd
 
 from __future__ import annotations
 
-from dataclasses import replace
 from xml.etree import ElementTree
 
 import pytest
 
 from speclint.checking import Assessment
+from speclint.errors import replace
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.links_drawing import links_figures
 from speclint.testing import DesignFolder

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import ClassVar
 
 import pytest
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.errors import replace
 from speclint.families import Loaded, load_families
 from speclint.reports.listings import (
     about_family,

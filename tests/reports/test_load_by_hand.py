@@ -9,13 +9,12 @@ are 100 N less and 100 N more.
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from xml.etree import ElementTree
 
 import pytest
 
 from speclint.checking import Assessment, Check, Processes, assess
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.reports.pack.curves import alike, courses_of, shifted
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.spring_charts import _ends, load_at, spring_figures, together

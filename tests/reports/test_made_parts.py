@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from datetime import date
 
 import pytest
 
 from speclint import Grade
 from speclint.checking import Assessment, Check
-from speclint.errors import Complaint, Location
+from speclint.errors import Complaint, Location, replace
 from speclint.facts import WEARING, Worn
 from speclint.handbook.inspection import Trend
 from speclint.made import Change, Judged, PartMade, Rework

@@ -5,12 +5,11 @@ from __future__ import annotations
 import csv
 import io
 import math
-from dataclasses import replace
 
 import pytest
 
 from speclint.checking import Assessment, Check, Margin, Margins, Sensitivity
-from speclint.errors import Complaint, Location
+from speclint.errors import Complaint, Location, replace
 from speclint.reports import margins_csv, margins_data
 from speclint.reports.margins_listing import margins_page
 from speclint.testing import DesignFolder

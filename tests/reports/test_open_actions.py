@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
 from speclint.checking import Assessment, Check, Processes, Waits, assess
-from speclint.errors import NOWHERE
+from speclint.errors import NOWHERE, replace
 from speclint.reports.pack.asked_for import Row, asked_for
 from speclint.reports.pack.counted import said_of_numbers
 from speclint.reports.pack.open_actions import Action, open_actions

@@ -5,13 +5,13 @@ A column is 500 wide, names end at 230, a share of the limit stands 244 + 136 fo
 
 from __future__ import annotations
 
-from dataclasses import replace
 from xml.etree import ElementTree
 
 import pytest
 
 from speclint import Grade
 from speclint.checking import Assessment, Check
+from speclint.errors import replace
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.overview_charts import overview_figures
 from speclint.rules import Amount

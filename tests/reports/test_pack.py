@@ -9,7 +9,6 @@ import html
 import json
 import re
 from collections.abc import Iterable
-from dataclasses import replace
 from functools import cache
 from html.parser import HTMLParser
 from itertools import count
@@ -19,6 +18,7 @@ import pytest
 
 from speclint.checking import Assessment, grouped
 from speclint.commands import main
+from speclint.errors import replace
 from speclint.reports.pack import REVIEW_FILE, review_page, sheet_document
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.page import with_shorter_drawings

@@ -5,11 +5,11 @@ from __future__ import annotations
 import datetime as dt
 import html
 import re
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from speclint.errors import replace
 from speclint.reports.pack import review_page
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.asked_for import Row, asked_for

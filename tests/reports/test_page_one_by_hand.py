@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 import pytest
 
 from speclint import Grade
 from speclint.checking import Assessment, Check
-from speclint.errors import Complaint, Location
+from speclint.errors import Complaint, Location, replace
 from speclint.reports.page_one import page_one
 from speclint.reports.phrases import CAUTION
 from speclint.repository import Design, PassedOver

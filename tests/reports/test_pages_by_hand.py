@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
 from speclint.equations import COMMON_PRACTICE
+from speclint.errors import replace
 from speclint.families import Loaded, RuleExample
 from speclint.handbook.materials import PROPERTIES, Table
 from speclint.reports.reference import every_page, material_pages, name_pages, table_pages

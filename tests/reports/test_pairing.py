@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from dataclasses import replace
 
 import jsonschema
 import pytest
 
 from speclint import Grade
-from speclint.errors import Complaint, Location
+from speclint.errors import Complaint, Location, replace
 from speclint.families import Loaded, load_families
 from speclint.made import Bench, Paired, finish_sizes
 from speclint.made.pairing import Tried

@@ -7,13 +7,12 @@ and have 150 for the fastest. Round openings of 100, 50 and 25 mm: 1.5 units to 
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from xml.etree import ElementTree
 
 import pytest
 
 from speclint.checking import Assessment
-from speclint.errors import NOWHERE
+from speclint.errors import NOWHERE, replace
 from speclint.reports.pack import path_drawing
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.path_drawing import path_figures, round_of

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from speclint import Grade
 from speclint.checking import Assessment
-from speclint.errors import Complaint, Location
+from speclint.errors import Complaint, Location, replace
 from speclint.reports import terminal_page
 from speclint.reports.page import Page
 from speclint.reports.phrases import (

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 from xml.etree import ElementTree
@@ -10,7 +9,7 @@ from xml.etree import ElementTree
 import pytest
 
 from speclint.checking import Check, Processes, assess
-from speclint.errors import NOWHERE, Location
+from speclint.errors import NOWHERE, Location, replace
 from speclint.quantities import Measure
 from speclint.reports.pack.drawn_units import drawn_in, drawn_number, drawn_places, from_si, metric_number
 from speclint.reports.pack.figures import (

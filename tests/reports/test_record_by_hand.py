@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
 from speclint.checking import Check
-from speclint.errors import NOWHERE
+from speclint.errors import NOWHERE, replace
 from speclint.made import PartInDossier, PieceMade
 from speclint.reports import dossier as module
 from speclint.reports.dossier import CONCEDED, NO_PIECE, OPEN, PIECES, SHEETS, DossierPart, dossier_said

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import replace
 
 import pytest
 
-from speclint.errors import Complaint, Location
+from speclint.errors import Complaint, Location, replace
 from speclint.register import ReadingStanding, Standing
 from speclint.reports.reading_listing import reading_slip, readings_data, readings_said
 from speclint.reports.register_listing import exit_code, register_data, register_page, slip, summary

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
@@ -11,7 +10,7 @@ import pytest
 
 from speclint.checking import Check, Remedy
 from speclint.equations import Source
-from speclint.errors import NOWHERE, Complaint, Location
+from speclint.errors import NOWHERE, Complaint, Location, replace
 from speclint.quantities import amount_in
 from speclint.reports import json_report, sheet_page, sheet_text
 from speclint.reports.json_report import check_as_data

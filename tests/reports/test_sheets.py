@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import html
-from dataclasses import replace
 
 import pytest
 
 from speclint.checking import Assessment
 from speclint.equations import COMMON_PRACTICE
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.quantities import System
 from speclint.quantities.unit_systems import SYSTEMS
 from speclint.reports import sheet_markdown, sheet_page as working

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
@@ -11,7 +10,7 @@ import pytest
 
 from speclint.checking import Alike, Check
 from speclint.equations import Source
-from speclint.errors import NOWHERE
+from speclint.errors import NOWHERE, replace
 from speclint.reports.pack.drawn_once import ShownFigure, drawn_once
 from speclint.reports.pack.figures import Figure, compared
 from speclint.reports.pack.finding_labels import labels_of, not_conceded

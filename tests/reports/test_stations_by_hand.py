@@ -7,12 +7,11 @@ nozzle. The checks are made here, with the steps that such sheets have and other
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 import pytest
 
 from speclint.checking import Assessment, Check, Processes, assess
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.reports.pack.stations import Station, paths_of
 from speclint.rules import Amount, Judgement, Step
 from speclint.testing import DesignFolder

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -10,7 +9,7 @@ import pytest
 
 from speclint import Grade
 from speclint.checking import Assessment, Check, DesignChanges, ValueChange
-from speclint.errors import Complaint, Location
+from speclint.errors import Complaint, Location, replace
 from speclint.reports import markdown_report, sarif_report
 from speclint.reports.changed import FIRST_FEW
 from speclint.reports.phrases import CAUTIONS

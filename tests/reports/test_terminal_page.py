@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
 import pytest
 
 from speclint import Grade
 from speclint.checking import Assessment, Check
-from speclint.errors import Complaint, Location
+from speclint.errors import Complaint, Location, replace
 from speclint.register import StagedAssessment
 from speclint.reports import staged_page, terminal_page
 from speclint.reports.page_one import page_one

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import replace
 from types import SimpleNamespace
 
 import pytest
 
 from speclint.checking import Assessment, Processes, assess
+from speclint.errors import replace
 from speclint.reports.pack import title_page as module
 from speclint.reports.pack.title_page import Drawing, files_read, title_page, works_of
 from speclint.testing import DesignFolder

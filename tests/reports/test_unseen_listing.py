@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 import pytest
 
 from speclint.checking import Check, HazardSeen, LeftOut, Unseen
-from speclint.errors import NOWHERE
+from speclint.errors import NOWHERE, replace
 from speclint.reports.unseen_listing import hazards_counted, unseen_data, unseen_page
 from speclint.rules import Judgement
 from tests import tubes

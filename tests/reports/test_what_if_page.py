@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 import pytest
 
 from speclint.checking import Assessment, Bound, Check, MovedMargin, Question, Restatement, Solved, WhatIf
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.reports.what_if import what_if_data, what_if_page
 from speclint.testing import DesignFolder
 from tests import tubes

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.reports import terminal_page
 from speclint.reports.finding_lines import where_to_look
 from speclint.testing import DesignFolder

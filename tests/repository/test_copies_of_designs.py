@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 from pathlib import Path
 from typing import ClassVar
 
+from speclint.errors import replace
 from speclint.families import load_families
 from speclint.specs import NOT_STATED, Component, CylinderLiner, Length, Word
 from speclint.testing import DesignFolder, made_family

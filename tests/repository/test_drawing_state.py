@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from speclint.errors import replace
 from speclint.repository.drawing_reading import DrawingReading
 from speclint.repository.drawing_state import DrawingState, drawing_state
 from speclint.specs import Component

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
-from speclint.errors import Complaint
+from speclint.errors import Complaint, replace
 from speclint.repository import Concession, Register, Settings, find_concession, read_register
 from speclint.repository.drawing_reading import DrawingReading, latest_reading
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from speclint.errors import replace
 from speclint.repository import Changes, Design, open_repository
 from speclint.repository.concession import Register
 from speclint.repository.drawing_changes import drawn_otherwise

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from speclint.equations import FIRST_PRINCIPLES
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.handbook.materials import material
 from speclint.quantities import Measure, read
 from speclint.repository import Design, Settings

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -11,7 +10,7 @@ import pytest
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula
 from speclint.equations import Metres
-from speclint.errors import Location, NotKnown, OutOfRange
+from speclint.errors import Location, NotKnown, OutOfRange, replace
 from speclint.handbook.materials import material
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure, read

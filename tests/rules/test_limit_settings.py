@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from speclint import COMMON_PRACTICE, Limit
+from speclint.errors import replace
 from speclint.repository import Settings, load_settings
 from speclint.rules.judgement import Amount, Judgement
 from speclint.rules.limit_settings import read_limits

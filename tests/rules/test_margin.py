@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from enum import Enum
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.quantities import read
 from speclint.rules import Grade, Judgement, Sheet
 from speclint.rules.comparisons import _name_of, _used_of_band, _written_alike

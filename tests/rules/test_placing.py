@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import replace
 from pathlib import Path
 from typing import Any, ClassVar
 
 import pytest
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Limit, Rule, Sheet, rule
-from speclint.errors import Location, NotKnown
+from speclint.errors import Location, NotKnown, replace
 from speclint.families import load_families
 from speclint.repository.drawing_state import DrawingState
 from speclint.rules import Context, Corner, NotAssessed

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -10,7 +9,7 @@ import pytest
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Limit, Source, formula
 from speclint.equations import Metres
-from speclint.errors import NOWHERE, Location
+from speclint.errors import NOWHERE, Location, replace
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure, read
 from speclint.rules.record import STATED, Record, in_words, stated_as

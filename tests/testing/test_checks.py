@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
+from speclint.errors import replace
 from speclint.testing import (
     DesignFolder,
     changed,

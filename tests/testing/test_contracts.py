@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -20,6 +19,7 @@ from speclint import (
     rules_in,
 )
 from speclint.equations import Metres, Newtons, Pascals, Radians, Ratio, SquareMetres
+from speclint.errors import replace
 from speclint.families import load_families
 from speclint.specs import Spec
 from speclint.testing import (

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import json
 import math
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from speclint import Grade, Judgement, Rule, Sheet
 from speclint.checking import Assessment
+from speclint.errors import replace
 from speclint.testing import DesignFolder, expect_golden, write_golden
 from tests import tubes
 from tests.tubes import FILES, Tube

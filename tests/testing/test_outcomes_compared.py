@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from itertools import islice
 from pathlib import Path
 from typing import Any
@@ -13,6 +12,7 @@ import pytest
 from speclint import FIRST_PRINCIPLES, Grade, formula
 from speclint.checking import Check
 from speclint.equations import Metres
+from speclint.errors import replace
 from speclint.testing import DesignFolder, expect_dimensions
 from speclint.testing.dimensions import _MAGNITUDES, _some
 from speclint.testing.outcomes_compared import said_otherwise, same_numbers, shown, words_of, worse

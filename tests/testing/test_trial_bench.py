@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
-from speclint.errors import DesignError
+from speclint.errors import DesignError, replace
 from speclint.families import RuleExample
 from speclint.repository import Change
 from speclint.testing import TrialBench

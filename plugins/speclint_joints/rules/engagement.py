@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
-from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, replace, rule
 from speclint.facts import edge_of_hole, metal_tapped
 from speclint.handbook.bolted_joints import (
     FED_STD_H28,

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from speclint import Sheet
+from speclint import Sheet, replace
 from speclint.facts import wall_round
 from speclint.handbook.cylinders import outside_of_wall
 from speclint.handbook.fits import (

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, replace, rule
 from speclint.equations import Kelvins, Pascals
 from speclint.handbook.cylinders import bore_hoop_stress, minimum_wall, outside_of_wall
 from speclint.handbook.fits import COMPOUND, gap_of_interference, supported_bore_hoop_stress

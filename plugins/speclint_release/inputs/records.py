@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Protocol, TypeAlias, TypeVar, cast
 
-from speclint import Grade, Judgement, Sheet, facts
+from speclint import Grade, Judgement, Sheet, facts, replace
 from speclint.facts import holds_pressure, hurts_by_kind
 from speclint.handbook.tables import Reading
 from speclint.specs import Component, Link, NotStated, Stated

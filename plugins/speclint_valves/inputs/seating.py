@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from speclint import Judgement, Sheet
+from speclint import Judgement, Sheet, replace
 from speclint.equations import Kelvins, Metres, Pascals
 from speclint.facts import wall_round
 from speclint.handbook.cylinders import outside_of_wall

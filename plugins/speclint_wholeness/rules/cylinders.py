@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
-from speclint import Rule, Sheet, ToFill, filled_once
+from speclint import Rule, Sheet, ToFill, filled_once, replace
 from speclint.facts import ends_of, liners_of
 from speclint.specs import (
     Bore,

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
-from speclint import Rule, Sheet, ToFill, filled_once
+from speclint import Rule, Sheet, ToFill, filled_once, replace
 from speclint.facts import ends_of, tracks_of, valves_of_end
 from speclint.specs import BoltedJoint, Cam, CamBox, CylinderBlock, Fit, Shaft, Tappet, ValveGear
 from speclint_wholeness.inputs import place, screwed_elsewhere

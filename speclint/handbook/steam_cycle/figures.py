@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from speclint.errors import OutOfRange
+from speclint.errors import OutOfRange, replace
 from speclint.handbook.steam_cycle.both_ends import CylinderCycle
 from speclint.handbook.steam_cycle.cycles import Cycle, cycle_of
 from speclint.handbook.steam_cycle.ends import CylinderEnd, Running

@@ -6,10 +6,9 @@ A lagged block settles there, but for what it loses outwards.
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 from speclint.equations import WattsPerSquareMetreKelvin, require
-from speclint.errors import OutOfRange
+from speclint.errors import OutOfRange, replace
 from speclint.handbook.steam_cycle.cycles import Cycle, cycle_of
 from speclint.handbook.steam_cycle.ends import CylinderEnd, Running, Walls
 

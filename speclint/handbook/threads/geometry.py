@@ -10,11 +10,12 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
 from speclint.equations import Metres, Source, SquareMetres, formula
+from speclint.errors import replace
 from speclint.handbook.tables import Reading, number
 from speclint.handbook.threads.designations import Designation, read
 

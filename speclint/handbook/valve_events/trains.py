@@ -8,12 +8,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
 from typing import Annotated
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Radians, Ratio, formula, require
+from speclint.errors import replace
 from speclint.handbook.cams import CamMotion, Follower
 
 TURN = 2 * math.pi

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
 
 from speclint.checking import Assessment, Check, Processes
-from speclint.errors import SettingsError
+from speclint.errors import SettingsError, replace
 from speclint.made import InspectionList
 from speclint.quantities import System
 from speclint.register import Comparison

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking import Assessment
 from speclint.quantities import Measure
@@ -14,16 +15,14 @@ from speclint.specs import Component, NotStated, Stated, Weldment
 _POINTS = ("welding", "pressing", "pressure_test", "lift_in")
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Struct, frozen=True):
     """What is asked for alike of some parts: their names, or the kind of which they are all that there are."""
 
     parts: tuple[str, ...]
     cells: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class AskedFor:
+class AskedFor(Struct, frozen=True):
     """The three tables of the index."""
 
     certificates: tuple[Row, ...]

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 import svg
+from msgspec import Struct
 
 from speclint.reports.pack.drawn_units import unit_named
 from speclint.reports.pack.paper import SIZE, Paper, axis_marks, shortened, wide
@@ -18,8 +18,7 @@ _NARROW = 420.0  # below it the figures of an axis need more room between them
 _THIN = 1.5
 
 
-@dataclass(frozen=True, slots=True)
-class Bar:
+class Bar(Struct, frozen=True):
     """One row: its label, where its bar starts and ends, what is written after it, and its ink.
 
     ``of`` are the quantities that are drawn, each with the metric unit of the axis and the sign with which it counts.

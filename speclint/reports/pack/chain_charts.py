@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import partial
 
 import svg
+from msgspec import Struct
 
 from speclint.checking import Assessment, Check
 from speclint.quantities import Measure
@@ -31,8 +31,7 @@ _SAYS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Linked:
+class Linked(Struct, frozen=True):
     """A link with the size that it names."""
 
     name: str

@@ -7,7 +7,8 @@ drawing of the valve shows them in section.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking import Assessment
 from speclint.quantities import Measure
@@ -27,8 +28,7 @@ _SAYS = (
 _SIDE = 46.0  # mm of the space on either side of a wall, as drawn
 
 
-@dataclass(frozen=True, slots=True)
-class _Thing:
+class _Thing(Struct, frozen=True):
     """Something to be drawn: how wide and high it is, in mm, and whether it is a wall."""
 
     name: str

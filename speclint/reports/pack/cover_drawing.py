@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking import Assessment, Check
 from speclint.quantities import Measure
@@ -25,8 +26,7 @@ _SAYS = (
 Cover = CylinderCover | ChamberCover
 
 
-@dataclass(frozen=True, slots=True)
-class _Sized:
+class _Sized(Struct, frozen=True):
     """A cover with its joint and its check."""
 
     spec: Cover

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking import Check
 from speclint.reports.pack.printed import Quantity, along, judged, on_sheet, worked
@@ -19,8 +20,7 @@ def shifted(load: float, judged: float, recorded: float) -> float:
     return load + judged - recorded
 
 
-@dataclass(frozen=True, slots=True)
-class Courses:
+class Courses(Struct, frozen=True):
     """The check that was scanned, how far the valve moves along it, and the loads there and needed beside it.
 
     A sheet may record the load of the springs and judge the load that is there to hold the valve: weight, friction and

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking import Assessment
 from speclint.errors import NotKnown
@@ -19,8 +20,7 @@ from speclint.specs import BoltedJoint, Bore, CylinderBlock, CylinderCover, Cyli
 _UP, _SIDEWAYS = (0.0,), (math.pi / 2, 3 * math.pi / 2)  # rad from the top: the planes of the two halves
 
 
-@dataclass(frozen=True, slots=True)
-class Opening:
+class Opening(Struct, frozen=True):
     """A port along the axis, and whether it lies in the upper and in the lower half of the section."""
 
     start: float
@@ -29,8 +29,7 @@ class Opening:
     below: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Studs:
+class Studs(Struct, frozen=True):
     """A circle of studs: those of a cover."""
 
     joint: BoltedJoint
@@ -43,8 +42,7 @@ class Studs:
     edge: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class Cover:
+class Cover(Struct, frozen=True):
     """A cover: its inner face, and its joint where the block's face is stated. ``out`` points away from the bore."""
 
     spec: CylinderCover
@@ -59,8 +57,7 @@ class Cover:
     studs: Studs | None
 
 
-@dataclass(frozen=True, slots=True)
-class FramePad:
+class FramePad(Struct, frozen=True):
     """A pad on the frame, where it lies along the axis."""
 
     name: str
@@ -69,8 +66,7 @@ class FramePad:
     locates: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Cylinder:
+class Cylinder(Struct, frozen=True):
     """A liner in its bore; what is None or empty no spec states."""
 
     liner: CylinderLiner

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from functools import cached_property, partial
+
+from msgspec import Struct
 
 from speclint.checking import Alike, Assessment, Check, Unfinished, still_to_be_drawn
 from speclint.quantities import System
@@ -32,8 +33,7 @@ from speclint.repository import WorkTree
 from speclint.rules import Grade
 
 
-@dataclass(frozen=True)
-class Document:
+class Document(Struct, frozen=True, dict=True):
     """Everything that the page shows.
 
     ``figures`` are those of the whole design, ``shown_in`` gives those that show each component.

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Hashable, Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.reports.pack.figures import Figure
 
 _WORD = re.compile(r"[\w-]+")
 
 
-@dataclass(frozen=True, slots=True)
-class ShownFigure:
+class ShownFigure(Struct, frozen=True):
     """A figure, and the other components whose own would be the same but for the names of parts."""
 
     figure: Figure

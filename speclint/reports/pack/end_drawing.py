@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking import Assessment
 from speclint.quantities import Measure
@@ -21,8 +22,7 @@ _SAYS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class _End:
+class _End(Struct, frozen=True):
     """One end: its cover, the piston, and how places along the axis and out from it stand on the paper."""
 
     cylinder: Cylinder

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, field
 from typing import TypeVar
+
+from msgspec import Struct, field
 
 from speclint.checking import Assessment, Check, once_more
 from speclint.quantities import Measure
@@ -17,8 +18,7 @@ S = TypeVar("S", bound=Spec)
 T = TypeVar("T")
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(Struct, frozen=True):
     """A drawing as SVG, its heading, what it shows, and the rows of the table beside it."""
 
     name: str

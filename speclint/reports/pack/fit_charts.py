@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking import Assessment, Check
 from speclint.quantities import Measure
@@ -28,8 +29,7 @@ _HOT = (
 _NOT_HOT = "No check of this part calculates the fit hot."
 
 
-@dataclass(frozen=True, slots=True)
-class _Mating:
+class _Mating(Struct, frozen=True):
     """Two features that mate, of one component."""
 
     part: Component

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import partial
+
+from msgspec import Struct
 
 from speclint.checking import Check
 from speclint.reports.pack.printed import Quantity, argument, judged, on_sheet, worked
@@ -16,8 +17,7 @@ _GROWN = {"delta", "D", "alpha_in", "T_in", "alpha_out", "T_out", "T_ref"}
 _GUIDED, _SIZED = {"D_g", "ε_g", "Δ_g", "d", "ε_s"}, {"L", "alpha", "T", "T_ref"}
 
 
-@dataclass(frozen=True, slots=True)
-class HotFit:
+class HotFit(Struct, frozen=True):
     """The growth of hole and shaft on the diameter, their temperatures, and the interference left as the sheet has it.
 
     ``left`` is negative for a clearance; ``cold`` is the interference from which the sheet starts, where it has one.

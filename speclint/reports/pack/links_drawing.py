@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking import Assessment
 from speclint.reports.pack.figures import Figure
@@ -24,8 +25,7 @@ _SAYS = (
 _COLUMNS = ("part", "how it is joined", "by the keys")
 
 
-@dataclass(frozen=True, slots=True)
-class _Joined:
+class _Joined(Struct, frozen=True):
     """A part at the other end of some links, and the keys that state them."""
 
     part: str

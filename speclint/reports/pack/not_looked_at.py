@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking import STATES, Assessment, State, Unseen, unseen
 from speclint.reports.unseen_listing import (
@@ -19,8 +20,7 @@ from speclint.reports.unseen_listing import (
 Rows = tuple[tuple[str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class NotLookedAt:
+class NotLookedAt(Struct, frozen=True):
     """The sum in words, the table of hazards by state, the gaps under their headings, and what rules say of themselves.
 
     ``rows`` give a hazard and the number of each state, the sum last. ``lists`` are long, and folded on the screen.

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking import Assessment, Check, Waiting, still_to_be_drawn
 from speclint.errors import Complaint
@@ -13,8 +14,7 @@ from speclint.reports.phrases import count
 from speclint.rules import Grade
 
 
-@dataclass(frozen=True, slots=True)
-class Action:
+class Action(Struct, frozen=True):
     """Something to do, and what asks for it."""
 
     says: str

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
 from html import escape
 
 import svg
+from msgspec import Struct, field
 
 from speclint.reports.pack.anchors import slug
 from speclint.reports.pack.drawn_units import drawn, drawn_number, metric_number
@@ -55,8 +55,7 @@ def _round(value: float) -> float:
     return int(rounded) if rounded == int(rounded) else rounded
 
 
-@dataclass
-class Paper:
+class Paper(Struct):
     """A sheet of a width and a height; ``about`` is what a screen reader says in place of the drawing."""
 
     name: str

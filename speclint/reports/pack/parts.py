@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from itertools import groupby
 
+from msgspec import Struct
+
 from speclint.checking import Assessment, Check
+from speclint.errors import replace
 from speclint.reports.drawing_named import drawing_named
 from speclint.reports.pack.anchors import component_anchor, sheets_anchor
 from speclint.reports.pack.drawn_once import ShownFigure
@@ -17,16 +19,14 @@ from speclint.rules import Grade
 from speclint.specs import Spec, Stated
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(Struct, frozen=True):
     """A figure with its number in the document."""
 
     number: int
     shown: ShownFigure
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """A component, and the checks for which sheets of parts alike stand.
 
     ``held`` says that a hold is on it, or looks at a figure of it.

@@ -9,6 +9,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
+from msgspec import Struct
+
 from speclint.checking import Assessment, Check
 from speclint.errors import Location
 from speclint.quantities import Measure, amount_in, beside, number, si_unit
@@ -18,16 +20,14 @@ from speclint.specs import Stated
 Side = Literal["nominal", "low", "high"]
 
 
-@dataclass(frozen=True, slots=True)
-class InSpec:
+class InSpec(Struct, frozen=True):
     """A quantity that a spec states, at its nominal or at a limit."""
 
     where: Location
     side: Side
 
 
-@dataclass(frozen=True, slots=True)
-class OnSheet:
+class OnSheet(Struct, frozen=True):
     """The last quantity under a symbol on the sheet of a rule, which is the one that the sheet judges.
 
     ``argument`` is one of the numbers that were put into that step's equation, ``place`` one of a series that the
@@ -51,8 +51,7 @@ class Worked:
     of: Mapping[str, Quantity] = field(hash=False)
 
 
-@dataclass(frozen=True, slots=True)
-class DrawnAgain:
+class DrawnAgain(Struct, frozen=True):
     """A quantity that is worked once more, sizes as drawn, from all that the check of a rule takes.
 
     ``taken`` gives what the check takes, of an assessment; ``formula`` the value of that. The sheet has the same of its
@@ -68,8 +67,7 @@ class DrawnAgain:
 Origin = InSpec | OnSheet | Worked | DrawnAgain
 
 
-@dataclass(frozen=True, slots=True)
-class Quantity:
+class Quantity(Struct, frozen=True):
     """An SI value with where it stands."""
 
     value: float
@@ -80,8 +78,7 @@ class Quantity:
         return from_si(self.value, unit)
 
 
-@dataclass(frozen=True, slots=True)
-class Printed:
+class Printed(Struct, frozen=True):
     """A number as it is printed, and the quantity that it is; ``as_stated`` where it is the text of the spec.
 
     ``sign`` is −1 where words beside it say that it counts the other way, as a clearance does of an interference.
@@ -230,8 +227,7 @@ def as_on_sheet(quantity: Quantity, unit: str) -> Printed:
     return Printed(number(quantity.in_unit(own), own), quantity, own)
 
 
-@dataclass(frozen=True, slots=True)
-class AxisMark:
+class AxisMark(Struct, frozen=True):
     """A round number of an axis as it is drawn, and its coordinate: across the paper for "x…", else down it."""
 
     axis: str
@@ -239,8 +235,7 @@ class AxisMark:
     at: float
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(Struct, frozen=True):
     """A quantity that is drawn to an axis, at a coordinate; or, of the axis "", to the scale as a length.
 
     ``unit`` is that of the numbers of the axis.
@@ -253,8 +248,7 @@ class Placed:
     sign: int = 1
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(Struct, frozen=True):
     """What a test can hold a drawing against: lines of known numbers, marks of its axes, and what is drawn to them.
 
     ``scale`` is in units to the millimetre, ``counted`` are numbers that only count parts or rows.

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking import Assessment
 from speclint.specs import Stated
 
 
-@dataclass(frozen=True, slots=True)
-class Signatory:
+class Signatory(Struct, frozen=True):
     """A reviewer of the settings, and the labels of the holds on which this person may decide."""
 
     name: str

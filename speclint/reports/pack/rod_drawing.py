@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 
 import svg
+from msgspec import Struct
 
 from speclint.checking import Assessment, Check
 from speclint.errors import NotKnown
@@ -29,8 +29,7 @@ _SAYS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class _Section:
+class _Section(Struct, frozen=True):
     """A section by name: where along the rod it is drawn, its size there, and its stresses."""
 
     name: str

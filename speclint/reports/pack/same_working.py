@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Hashable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
 
 from speclint.checking import Check
+from speclint.errors import replace
 from speclint.reports.pack.anchors import sheet_anchor, sheet_anchor_of, sheets_anchor
 from speclint.reports.pack.figures import Figure
 from speclint.rules import Step
@@ -18,8 +20,7 @@ _LINK = re.compile(r'href="#(sheet\.[^"]+)"')
 Firsts = Mapping[tuple[str, str], Check]
 
 
-@dataclass(frozen=True, slots=True)
-class SameAs:
+class SameAs(Struct, frozen=True):
     """Checks of one part that conform with the figures of another part's sheets, which stand for theirs too.
 
     ``rest`` says that they are all but those that have sheets of their own or are named elsewhere.

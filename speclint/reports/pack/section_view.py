@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.reports.pack.cylinder_sizes import Cylinder
 from speclint.reports.pack.paper import Paper, hatched, hatching
@@ -15,8 +16,7 @@ _MARGIN = 90.0
 Spot = tuple[float, float]  # along the axis and out from it, mm
 
 
-@dataclass(frozen=True, slots=True)
-class View:
+class View(Struct, frozen=True):
     """The scale, in units to the millimetre, the place of the axis, and how far the drawing reaches [mm]."""
 
     scale: float

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from msgspec import Struct
+
 from speclint.checking import Alike, Assessment, Check
 from speclint.quantities import System
 from speclint.reports.accepted import Standings
@@ -19,8 +21,7 @@ _AT_LIMIT = 1.005  # what is below it is 1.00 in two decimals
 _GAUGE = 1.5  # a gauge ends at one and a half times the limit
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class ShownLine:
+class ShownLine(Struct, frozen=True, eq=False):
     """A line of sheets with its mathematics set and its source numbered in the list of the whole document."""
 
     line: Line
@@ -30,8 +31,7 @@ class ShownLine:
     source: int
 
 
-@dataclass(frozen=True, slots=True)
-class ShownSheet:
+class ShownSheet(Struct, frozen=True):
     """A sheet, where it stands, its concession, and the label of its finding; "" where it is of none."""
 
     text: SheetText

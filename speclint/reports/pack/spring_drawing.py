@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking import Assessment, Check
 from speclint.quantities import Measure
@@ -142,8 +143,7 @@ def asked(lower: float, stroke: float, slope: float, factor: float) -> float:
     return lower + (stroke - (1 - slope) * lower) / factor
 
 
-@dataclass(frozen=True, slots=True)
-class _Stresses:
+class _Stresses(Struct, frozen=True):
     """What a check of endurance works: lower and upper stress, stroke strength and slope, and what follows of them."""
 
     check: Check

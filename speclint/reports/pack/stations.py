@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking import Assessment, Check
 from speclint.reports.pack.figures import followed, known_of, word
@@ -23,8 +24,7 @@ from speclint.specs import (
 Stage = SteamPassage | SteamPipe
 
 
-@dataclass(frozen=True, slots=True)
-class Station:
+class Station(Struct, frozen=True):
     """One place of the path [m², m/s, Pa]. None where the sheets do not calculate a value."""
 
     what: str
@@ -74,8 +74,7 @@ def paths_of(assessment: Assessment) -> Iterator[tuple[str, tuple[Station, ...]]
         yield name, (*out, *stations, *_nozzle(assessment, end))
 
 
-@dataclass(frozen=True, slots=True)
-class _End:
+class _End(Struct, frozen=True):
     """The check at which a path is judged, and the speeds through sections that its sheet works along it.
 
     Several paths may end at one part, as those of the cylinders do at a nozzle; ``first`` is true of one of them.

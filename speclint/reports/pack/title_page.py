@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from importlib.metadata import version
+
+from msgspec import Struct
 
 from speclint.checking import Assessment, drawings_checked, named
 from speclint.reports.phrases import count
@@ -15,8 +16,7 @@ from speclint.specs import Component, Engine, NotStated, Spec, Stated
 _SHOWN = 12  # digits of a commit: enough for any repository, after git-rev-parse(1)
 
 
-@dataclass(frozen=True, slots=True)
-class Drawing:
+class Drawing(Struct, frozen=True):
     """A drawing at a revision: what it is of, which components it shows, who prepared and who checked it.
 
     ``title`` is that of its parts where they have one in common; ``files`` are its files, each with how it stands
@@ -34,8 +34,7 @@ class Drawing:
     issued: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class TitlePage:
+class TitlePage(Struct, frozen=True):
     """The facts of the title page in their order, and the drawings; ``unnumbered`` have no drawing number."""
 
     works: str

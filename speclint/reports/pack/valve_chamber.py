@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking import Assessment
 from speclint.reports.pack.figures import followed, known_of, millimetres, said, word
@@ -16,8 +17,7 @@ _BEYOND = 14.0  # mm of the spindle drawn beyond its guide, up to where it is br
 _STEAM = {"inlet": ("live steam", "to the cylinder"), "exhaust": ("to the exhaust", "from the cylinder")}
 
 
-@dataclass(frozen=True, slots=True)
-class Surroundings:
+class Surroundings(Struct, frozen=True):
     """What is stated round a valve, in mm: heights count upwards from the upper seat's plane."""
 
     valve: PoppetValve

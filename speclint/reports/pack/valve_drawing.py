@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.checking import Assessment
 from speclint.quantities import Measure
@@ -22,8 +23,7 @@ _RIM = 5.0  # mm, height of a rim as drawn where no wall is stated
 _RING = 20.0  # mm, height of a seat as drawn where none is stated
 
 
-@dataclass(frozen=True, slots=True)
-class _Ring:
+class _Ring(Struct, frozen=True):
     """A beat as drawn: ring of contact and rim as half diameters, how the cone rises, how deep its plane lies [mm]."""
 
     contact: float

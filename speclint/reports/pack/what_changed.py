@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.register import Comparison
 from speclint.reports.comparison_page import findings_of, findings_said, judged_said, margins_said, specs_said
@@ -14,8 +15,7 @@ from speclint.reports.phrases import count
 ROWS = 100
 
 
-@dataclass(frozen=True, slots=True)
-class Rows:
+class Rows(Struct, frozen=True):
     """The rows of a table under its heading, and in words how many more there are; "" where there is none.
 
     A heading that counts stands by itself where there are no rows; any other is "" then.
@@ -26,8 +26,7 @@ class Rows:
     more: str
 
 
-@dataclass(frozen=True, slots=True)
-class WhatChanged:
+class WhatChanged(Struct, frozen=True):
     """What differs from the state that ``since`` names: sentences, and tables that are empty where nothing differs."""
 
     since: str

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 #: Words of an entry that the search shows beneath its name; it looks through all of them.
 _SHOWN = 240
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Struct, frozen=True):
     """Something with a place: its name, what sort of thing it is, where it stands, and what is said of it."""
 
     name: str

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.families import Loaded
 from speclint.reports.listings import about_family
@@ -23,8 +24,7 @@ from speclint.reports.reference.table_pages import tables_in
 from speclint.rules import Rule
 
 
-@dataclass(frozen=True, slots=True)
-class ShownFamily:
+class ShownFamily(Struct, frozen=True):
     """A family with what it is and what it brings: a heading, and links or plain words under it."""
 
     name: str

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import groupby
+
+from msgspec import Struct
 
 from speclint.equations import described
 from speclint.reports.pack.mathematics import equation, wide_equation
@@ -19,8 +20,7 @@ from speclint.reports.reference.worked_formulae import Formula, FormulaSearch, n
 _UNIT = re.compile(r"^\[[^\]]*\]")
 
 
-@dataclass(frozen=True, slots=True)
-class ShownFormula:
+class ShownFormula(Struct, frozen=True):
     """A formula as it stands on its page, and in short where a rule works it.
 
     ``symbols`` are typeset, each with its SI unit and its meaning; ``behind`` the formulae that it calls.

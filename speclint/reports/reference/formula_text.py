@@ -10,9 +10,10 @@ import ast
 import inspect
 import re
 from collections.abc import Callable, Collection, Iterator, Mapping
-from dataclasses import dataclass
 from types import CodeType
 from typing import Any
+
+from msgspec import Struct
 
 from speclint.equations import described
 from speclint.quantities import as_written
@@ -33,8 +34,7 @@ _BESIDE = re.compile(r"Raises OutOfRange(?: outside| otherwise)?[.]?")
 _DEEP = 3  # a formula whose arguments are those of another, which are those of a third
 
 
-@dataclass(frozen=True, slots=True)
-class Symbol:
+class Symbol(Struct, frozen=True):
     """Some symbols of an equation with one SI unit and one meaning; "" where the docstring gives none by itself."""
 
     names: tuple[str, ...]
@@ -42,8 +42,7 @@ class Symbol:
     means: str
 
 
-@dataclass(frozen=True, slots=True)
-class FormulaText:
+class FormulaText(Struct, frozen=True):
     """What a formula says of itself."""
 
     summary: str

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import Any
 
+from msgspec import Struct
 from pydantic.fields import FieldInfo
 
 from speclint.families import Loaded
@@ -30,8 +30,7 @@ from speclint.specs import (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class ShownKey:
+class ShownKey(Struct, frozen=True):
     """A key as its row shows it; ``links`` lead to what may be written there, ``unset`` is what it is when left out."""
 
     key: ListedKey
@@ -42,8 +41,7 @@ class ShownKey:
     unset: str
 
 
-@dataclass(frozen=True, slots=True)
-class KeyGroup:
+class KeyGroup(Struct, frozen=True):
     """The keys of one table: the spec itself, what every component has, or a table within."""
 
     heading: str

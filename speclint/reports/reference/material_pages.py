@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+
+from msgspec import Struct
 
 from speclint.families import Loaded
 from speclint.handbook.materials import PROPERTIES, Material, Table, material, names
@@ -19,8 +20,7 @@ _SAME = 1e-9
 _CONTENT = "composition "
 
 
-@dataclass(frozen=True, slots=True)
-class PropertyTable:
+class PropertyTable(Struct, frozen=True):
     """One table of a property: its columns, its rows, each with the band of size for which it stands, its source."""
 
     columns: tuple[str, ...]
@@ -29,16 +29,14 @@ class PropertyTable:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class ShownProperty:
+class ShownProperty(Struct, frozen=True):
     """A property in words with its tables, in the order in which they are tried."""
 
     name: str
     tables: tuple[PropertyTable, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class ShownMaterial:
+class ShownMaterial(Struct, frozen=True):
     """A material as its page lays it out; ``contents`` are the elements with their shares and sources."""
 
     metal: Material

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
 from typing import Any
+
+from msgspec import Struct, field
 
 from speclint.reports.pack.page import style_with
 from speclint.reports.pack.policy import policy_of
@@ -17,8 +18,7 @@ PACKAGE = "speclint.reports.reference"
 INDEX_FILE = "search-index.js"
 
 
-@dataclass(frozen=True)
-class ReferencePage:
+class ReferencePage(Struct, frozen=True):
     """A page: its file, its title, the section to which it belongs, and what its template is given.
 
     ``entries`` are what the search finds of it; ``drawings`` the drawings on it; ``here`` the names of what stands on
@@ -35,8 +35,7 @@ class ReferencePage:
     here: Sequence[str] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Link:
+class Link(Struct, frozen=True):
     """Words that lead to a place, which is written from the top of the reference; "" where they lead nowhere."""
 
     words: str

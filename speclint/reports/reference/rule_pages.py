@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import inspect
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.families import Loaded, RuleExample
 from speclint.reports.listings import about_family
@@ -26,8 +27,7 @@ from speclint.rules import Rule
 from speclint.specs import Component
 
 
-@dataclass(frozen=True, slots=True)
-class ShownRule:
+class ShownRule(Struct, frozen=True):
     """A rule as its page lays it out; ``worked`` says how, in the words of its function."""
 
     rule: Rule

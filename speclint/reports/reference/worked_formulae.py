@@ -10,12 +10,12 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Collection, Iterator, Mapping
 from contextlib import suppress
-from dataclasses import fields, is_dataclass
 from functools import cached_property, partial
 from types import CodeType, FunctionType, MethodType, ModuleType
 from typing import Any, TypeGuard
 
 from speclint.equations import Described
+from speclint.errors import field_names, is_record
 from speclint.rules import Rule, Sheet
 
 Formula = Callable[..., Any]
@@ -118,8 +118,9 @@ def _named(one: object) -> Iterator[object]:
         yield from (*one.keys(), *one.values())
     elif isinstance(one, tuple | list | set | frozenset):
         yield from one
-    elif is_dataclass(one):
-        yield from (getattr(one, field.name, None) for field in fields(one))
+    elif is_record(one if isinstance(one, type) else type(one)):
+        kind = one if isinstance(one, type) else type(one)
+        yield from (getattr(one, name, None) for name in field_names(kind))
     if inner is not None and callable(inner):
         yield inner
 

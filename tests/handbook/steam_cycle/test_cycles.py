@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import math
 import tracemalloc
-from dataclasses import replace
 from functools import cache
 
 import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
 
-from speclint.errors import OutOfRange
+from speclint.errors import OutOfRange, replace
 from speclint.handbook.steam import entropy_at_enthalpy
 from speclint.handbook.steam_cycle import Cycle, Running, Supply, Valve, Walls, cycle_of
 from speclint.handbook.valve_events import End

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 import pytest
 
-from speclint.errors import OutOfRange
+from speclint.errors import OutOfRange, replace
 from speclint.handbook.steam_cycle import Running, Supply, Walls
 from tests.handbook.steam_cycle.engine import cylinder_end, running
 

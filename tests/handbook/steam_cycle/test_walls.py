@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
-from speclint.errors import OutOfRange
+from speclint.errors import OutOfRange, replace
 from speclint.handbook.steam_cycle import Walls, balanced_cycle, cycle_of
 from tests.handbook.steam_cycle.engine import cylinder_end, running
 

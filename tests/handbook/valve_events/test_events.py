@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 import pytest
 from hypothesis import given, strategies as st
 
+from speclint.errors import replace
 from speclint.handbook.valve_events import Crank, End, Events, positions_of
 
 DEGREE = math.pi / 180

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
 import pytest
 
 from speclint.checking import Check, check
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.rules import Context, Judgement, StatedPlace, Step
 from speclint.specs import Component
 from speclint.testing import installed_families

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import replace
 from functools import cache
 from itertools import pairwise
 from pathlib import Path
@@ -19,6 +18,7 @@ from xml.etree import ElementTree
 import pytest
 
 from speclint.checking import Assessment, Check, assess
+from speclint.errors import replace
 from speclint.reports import Figure, Labels, Paper, courses_of
 from speclint.testing import DesignFolder
 from speclint_events.figures import turning_moments as turning_figure

@@ -7,12 +7,12 @@ from 70 on: dead centre at 118.087 and 680.979, 562.892 apart. The field is 390 
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 import pytest
 
 from speclint import OutOfRange
+from speclint.errors import replace
 from speclint_events.figures import indicator_card as made
 from speclint_events.figures.fields import Field
 from speclint_events.figures.gears import GearDrawn, gears_drawn

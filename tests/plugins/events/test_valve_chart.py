@@ -8,12 +8,12 @@ to 1.25 of the greatest, its areas between 208 and 388, up to 1.2 of the greates
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
+from speclint.errors import replace
 from speclint_events.figures import valve_chart as made
 from speclint_events.figures.fields import Field
 from speclint_events.figures.gears import GearDrawn, gears_drawn

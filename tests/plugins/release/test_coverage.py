@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
+from speclint.errors import replace
 from speclint.families import Brought, Loaded
 from speclint.testing import SETTINGS, DesignFolder, installed_families
 from tests import tubes

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from speclint import Grade
 from speclint.checking import check
-from speclint.errors import Location
+from speclint.errors import Location, replace
 from speclint.quantities import read
 from speclint.specs import CompressionSpring, restated
 from speclint.testing import DesignFolder

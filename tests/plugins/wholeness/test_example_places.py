@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping
-from dataclasses import replace
 from functools import cache
 
 import pytest
 
 from speclint.checking import check_component
 from speclint.checking.inputs import Inputs, context_of
+from speclint.errors import replace
 from speclint.repository import Design, Register
 from speclint.rules import Rule
 from speclint.specs import Component, MadePart, Spec

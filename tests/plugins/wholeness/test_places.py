@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -12,6 +11,7 @@ import pytest
 from speclint import Grade
 from speclint.checking import Assessment, Check, Unfinished, assess, check_component, still_to_be_drawn
 from speclint.checking.inputs import Inputs, context_of
+from speclint.errors import replace
 from speclint.reports.phrases import said_of_item
 from speclint.repository import Design, Register
 from speclint.repository.reading import load_specs
