@@ -81,6 +81,9 @@ from .on_executor import (
 from .once_more import (
     once_more as once_more,
 )
+from .outcomes import (
+    remember as remember,
+)
 from .parts_alike import (
     Alike as Alike,
     findings_once as findings_once,
@@ -101,7 +104,6 @@ from .renamed_parts import (
 from .rule_run import (
     check as check,
     check_component as check_component,
-    remember as remember,
 )
 from .severity import (
     uses_more as uses_more,

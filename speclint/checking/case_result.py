@@ -11,7 +11,8 @@ from msgspec import Struct
 from speclint.checking.corner_runs import CornerRuns, Highs, highs
 from speclint.checking.load_case import case_of
 from speclint.checking.one_corner import ending_at, run
-from speclint.checking.proof import Proof, Ranges
+from speclint.checking.proof import Ranges
+from speclint.checking.proved import Proof
 from speclint.checking.severity import Ending, severity
 from speclint.checking.unstated_case import UnstatedCase
 from speclint.checking.worked_once import CaseWorked, Renamed, Worked

@@ -7,7 +7,7 @@ from collections.abc import Hashable, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from speclint.checking.proof import Proof
+from speclint.checking.proved import Proof
 from speclint.errors import Location
 from speclint.rules import Consulted, Grade, Judgement, PlaceSeen, Rule, Step, actual
 

@@ -19,8 +19,9 @@ from msgspec import Struct
 
 from speclint.checking.helper import Said, said_of
 from speclint.checking.inputs import context_of
+from speclint.checking.outcomes import remember
 from speclint.checking.packing import Unpacker, packed
-from speclint.checking.rule_run import check, check_named, remember
+from speclint.checking.rule_run import check, check_named
 from speclint.checking.time_limit import begin_anew
 from speclint.errors import FamilyError, in_words
 from speclint.families import end_process, find_families

@@ -13,7 +13,7 @@ from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.checking.family_names import misspelt_families
 from speclint.checking.inputs import Inputs, context_of
-from speclint.checking.rule_run import check_named, remember
+from speclint.checking.outcomes import remember
 from speclint.errors import SettingsError, one_of, replace
 from speclint.families import Guard, Loaded, require
 from speclint.repository import Basis, Design, Source, open_repository
@@ -102,10 +102,7 @@ def _checks(
     parts = context.design.part_names()
     found = {part: checks for part in parts if results and (checks := results.checks_of(part)) is not None}
     left = [part for part in parts if part not in found]
-    if processes is None:
-        made = [check_named(part, rules, context) for part in left]
-    else:
-        made = processes.check(rules, context, inputs, left)
+    made = _made(left, inputs, rules, context, processes) if left else []
     for part, checks in zip(left, made, strict=True):
         found[part] = checks
         if results is not None:
@@ -115,6 +112,20 @@ def _checks(
     for part in parts:
         remember(part, found[part], context)
         yield from found[part]
+
+
+def _made(
+    parts: Sequence[str],
+    inputs: Inputs,
+    rules: Sequence[Rule],
+    context: Context,
+    processes: Processes | None,
+) -> list[list[Check]]:
+    if processes is not None:
+        return processes.check(rules, context, inputs, parts)
+    from speclint.checking.rule_run import check_named  # only where something is left to be made
+
+    return [check_named(part, rules, context) for part in parts]
 
 
 def _of_those_asked(
@@ -186,23 +197,24 @@ def find_remedies(
 
     ``shown`` are the findings whose remedies a report shows, where not all.
     """
-    if assessment.context is None:
+    sought = [one for one in (assessment.checks if shown is None else shown) if one.outcome == "finding"]
+    if assessment.context is None or not sought:
         return
-    # only where remedies are sought
-    from speclint.checking.remedy_search import Spoiling, brief, of_part_alike
+    from speclint.checking.spoiling import Spoiling, brief, of_part_alike  # only where remedies are sought
 
     spoiling, kept = Spoiling(assessment.checks), assessment.kept
     left: dict[Hashable, list[tuple[Check, list[Check]]]] = {}
-    for found in assessment.checks if shown is None else shown:
-        if found.outcome == "finding":
-            could_spoil = spoiling.by(found)
-            spoiled = [one for one, _ in could_spoil]
-            remedies = kept.remedies_of(found, spoiled) if kept is not None else None
-            if remedies is None:
-                briefs = [brief(one, places) for one, places in could_spoil]
-                left.setdefault(spoiling.alike(found), []).append((found, briefs))
-            else:
-                assessment.keep({found.order: remedies})
+    for found in sought:
+        could_spoil = spoiling.by(found)
+        spoiled = [one for one, _ in could_spoil]
+        remedies = kept.remedies_of(found, spoiled) if kept is not None else None
+        if remedies is None:
+            briefs = [brief(one, places) for one, places in could_spoil]
+            left.setdefault(spoiling.alike(found), []).append((found, briefs))
+        else:
+            assessment.keep({found.order: remedies})
+    if not left:
+        return
     firsts = [group[0] for group in left.values()]
     done = processes.remedies(firsts, assessment.checks, assessment.context)
     for group, (remedies, consulted) in zip(left.values(), done, strict=True):

@@ -18,11 +18,8 @@ from typing import TYPE_CHECKING, Any, Literal, Self, TypeVar
 from msgspec import Struct
 
 from speclint.checking.check_result import Check
-from speclint.checking.conclusion import could_not_run
-from speclint.checking.one_corner import late
 from speclint.checking.processors import usable_processors
 from speclint.checking.remedy import Remedy
-from speclint.checking.rule_run import check_named
 from speclint.checking.time_limit import GRACE, end_watch
 from speclint.errors import FamilyError, replace
 from speclint.rules import Consulted, Context, Rule
@@ -87,6 +84,8 @@ class Processes:
 
         ``given`` is the data from which a helper makes the same context.
         """
+        from speclint.checking.rule_run import check_named  # only where checks are made, as below
+
         self._end_helpers()  # those of an earlier run have its rules and its design
         self._rules = {rule.name: rule for rule in rules}
         self._seconds = context.design.settings.seconds_per_rule
@@ -237,6 +236,7 @@ class Processes:
 
     def _alone(self, rule: Rule, part: Component, before: Sequence[Check]) -> Check:
         """One check made in a helper; where that is lost too, the rule could not be run."""
+        from speclint.checking.conclusion import could_not_run
         from speclint.checking.shared_work import Lost, SharedWork, TendedHelper
 
         way = self._transport("checked_by")
@@ -259,6 +259,8 @@ class Processes:
 def _why_lost(lost: Lost | None, seconds: int) -> str:
     if lost is None:
         return "the process to run it in did not begin"
+    from speclint.checking.one_corner import late
+
     return late(seconds) if lost.after >= seconds else "it ended the process that it ran in"
 
 

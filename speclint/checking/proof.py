@@ -13,7 +13,6 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Hashable, Mapping, Sequence
 from itertools import pairwise, product
-from typing import Literal
 
 from msgspec import Struct
 
@@ -35,23 +34,8 @@ from speclint.rules import (
     asked_slopes,
 )
 
-Method = Literal["nothing is toleranced", "enclosed", "split", "enumerated", "searched"]
 Ranges = Mapping[int, tuple[float, float]]
 Boxed = Callable[[Sides, Ranges], "OverBox | RuleEnded"]
-
-
-class Proof(Struct, frozen=True):
-    """How it is known that a corner is the worst, with the runs at corners and over boxes that it took.
-
-    ``inside`` where it is the worst of all between the corners too. ``why`` says what stood in the way of enclosing.
-    A corner that was only searched for is not proved to be the worst.
-    """
-
-    method: Method
-    inside: bool
-    runs: int
-    boxes: int = 0
-    why: str = ""
 
 
 class Prover:

@@ -8,13 +8,14 @@ agree are another matter (:mod:`speclint.checking.agreement_remedy`).
 
 from __future__ import annotations
 
-from collections.abc import Collection, Hashable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from speclint.checking.agreement_remedy import agreed
 from speclint.checking.check_result import Check
 from speclint.checking.office_steps import threads
 from speclint.checking.remedy import Remedy
 from speclint.checking.remedy_trial import Trial, took
+from speclint.checking.spoiling import fails_too
 from speclint.checking.time_limit import Overrun
 from speclint.errors import FamilyError, Location, replace
 from speclint.rules import Consulted, Context, Step
@@ -63,7 +64,7 @@ def _for_all_parts(
     found: Check, component: Component, free: Sequence[Step], checks: Sequence[Check], context: Context
 ) -> list[Remedy]:
     """The remedies that clear the finding on all parts that read the same line; where there is none, on this alone."""
-    failing = [one for one in checks if _fails_too(one, found)]
+    failing = [one for one in checks if fails_too(one, found)]
     trials = [Trial(found, component, step, checks, context, beside=failing) for step in free]
     if (proved := _proved(trials)) or not failing:
         return proved
@@ -74,11 +75,6 @@ def _for_all_parts(
         )
         for one in alone
     ]
-
-
-def _fails_too(one: Check, found: Check) -> bool:
-    """Whether a check is the same rule failing on another part."""
-    return one.outcome == "finding" and one.rule.name == found.rule.name and one.component != found.component
 
 
 def reworks(
@@ -112,88 +108,10 @@ def reworks(
         raise FamilyError(f"family {found.rule.family}: a rule did not end in its time") from problem
 
 
-def of_part_alike(remedy: Remedy, found: Check) -> Remedy:
-    """A remedy as that of a finding alike on another part: the same place of the drawing."""
-    where = remedy.where
-    return replace(remedy, where=Location(where.file, where.line, where.key, where.part and found.component))
-
-
 def solved(found: Check, checks: Sequence[Check], context: Context) -> tuple[list[Remedy], Consulted]:
     """The remedies of a finding, and what was consulted to find them."""
     with context.asking() as consulted:
         return remedies(found, checks, context), consulted
-
-
-#: A file and a key of it: the place of a value on a drawing, of whatever part it is there.
-Place = tuple[str, str]
-
-
-class Spoiling:
-    """The checks that remedies could spoil: those that hold, by the places of the values that they took.
-
-    Beside them stand the findings of one rule on several parts, which a change of a line that they share is to clear.
-
-    Of parts alike one stands for all: a value is moved on the drawing, and what rests on the same values holds or
-    fails alike. ``alike`` tells of a finding which others share its remedies.
-    """
-
-    def __init__(self, checks: Sequence[Check]) -> None:
-        self._took: dict[tuple[str, str], list[Check]] = {}
-        self._parts = {one.component for one in checks}
-        self._rests: dict[tuple[str, str], Hashable] = {}
-        self._lines: dict[tuple[str, str], dict[Place, list[int]]] = {}
-        for one in checks:
-            if one.outcome in ("conforms", "finding") and not one.rule.reviews:
-                lines = self._lines[one.order] = _lines_by_place(one)
-                for place in lines:
-                    self._took.setdefault(place, []).append(one)
-
-    def by(self, found: Check) -> list[tuple[Check, frozenset[Place]]]:
-        """Those that took a value which the finding took, with the places of such values."""
-        own = _lines_by_place(found).keys()
-        among = {
-            one.order: one
-            for place in own
-            for one in self._took.get(place, ())
-            if one.outcome == "conforms" or _fails_too(one, found)
-        }
-        standing: dict[Hashable, tuple[Check, frozenset[Place]]] = {}
-        for order, one in sorted(among.items()):
-            lines = self._lines[order]
-            shared = frozenset(lines.keys() & own)
-            drawn = frozenset([(place, *lines[place]) for place in shared])
-            standing.setdefault((one.outcome, self._rests_on(one), drawn), (one, shared))
-        return list(standing.values())
-
-    def _rests_on(self, one: Check) -> Hashable:
-        """What a check was made of, without the ids of parts."""
-        if one.order not in self._rests:
-            values = tuple(value for value in one.rests_on.values() if value not in self._parts)
-            self._rests[one.order] = (one.rule.name, one.case, one.utilisation, values)
-        return self._rests[one.order]
-
-    @staticmethod
-    def alike(found: Check) -> Hashable:
-        """The same for findings of parts alike that took their values from the same places of one drawing."""
-        drawn = tuple((step.where.file, step.where.line, step.where.key) for step in found.steps)
-        places = found.judgement.places if found.judgement else ()
-        return (found.alike, drawn) if found.alike and not places else found.order
-
-
-def brief(one: Check, places: Collection[Place]) -> Check:
-    """A check with its working at some places alone."""
-    steps = [step for step in one.steps if (step.where.file, step.where.key) in places]
-    return replace(one, steps=tuple(steps))
-
-
-def _lines_by_place(one: Check) -> dict[Place, list[int]]:
-    """Where a check took values: the lines by the place, as the parts of one file may state one key on several."""
-    lines: dict[Place, list[int]] = {}
-    for step in one.steps:
-        at = step.where
-        if at.key:
-            lines.setdefault((at.file, at.key), []).append(at.line)
-    return lines
 
 
 def _proved(trials: Sequence[Trial]) -> list[Remedy]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from speclint.checking.case_result import results_by_case
 from speclint.checking.check_result import Check
@@ -16,13 +16,14 @@ from speclint.checking.conclusion import (
     unsaid,
 )
 from speclint.checking.one_corner import in_time, raised_by
+from speclint.checking.outcomes import remember
 from speclint.checking.parts_alike import digest_of
 from speclint.checking.severity import severity
 from speclint.checking.worked_once import WorkedOnce
 from speclint.checking.worst_corner import Effort
 from speclint.errors import replace
 from speclint.families import Guard
-from speclint.rules import Context, Grade, Rule, Unlisted, Unread, Unstated
+from speclint.rules import Context, Rule, Unlisted, Unread, Unstated
 from speclint.specs import Component
 
 _PLAIN = Effort()
@@ -46,19 +47,6 @@ def check_named(name: str, rules: Sequence[Rule], context: Context) -> list[Chec
     if not isinstance(part, Component):
         raise TypeError(f"{name} is no component")
     return check_component(part, rules, context)
-
-
-def remember(component: str, checks: Iterable[Check], context: Context) -> None:
-    """Keep how the checks of a component came out, for the rules that review them; or that they wait for a file."""
-    plain = [one for one in checks if not one.rule.reviews]
-    if context.outcomes is not None:
-        context.outcomes[component] = {
-            one.rule.name: "waiting" if one.outcome == "not assessed" and one.unread else one.outcome
-            for one in plain
-        }
-        context.assumed_by_holds[component] = tuple(
-            one.rule.name for one in plain if one.assumed and one.rule.gravest is Grade.HOLD
-        )
 
 
 def check(rule: Rule, component: Component, context: Context, *, effort: Effort = _PLAIN) -> Check:

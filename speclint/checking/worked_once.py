@@ -16,7 +16,7 @@ from typing import Any
 
 from msgspec import Struct, field
 
-from speclint.checking.proof import Proof
+from speclint.checking.proved import Proof
 from speclint.checking.severity import Severity
 from speclint.errors import Location, field_names
 from speclint.quantities import Measure

@@ -9,7 +9,8 @@ from msgspec import Struct
 
 from speclint.checking.corner_runs import CornerRun, CornerRuns
 from speclint.checking.corner_search import search_each, visit_all
-from speclint.checking.proof import Boxed, Method, Proof, Prover
+from speclint.checking.proof import Boxed, Prover
+from speclint.checking.proved import Method, Proof
 from speclint.rules import Judgement, NotEnclosed
 
 _INSIDE = ("nothing is toleranced", "enclosed")

@@ -8,7 +8,8 @@ import pytest
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.checking import Processes, Remedy, find_remedies, findings_once
-from speclint.checking.remedy_search import Spoiling, _for_all_parts, brief, remedies
+from speclint.checking.remedy_search import _for_all_parts, remedies
+from speclint.checking.spoiling import Spoiling, brief
 from speclint.checking.where_it_fails import where_it_fails
 from speclint.errors import replace
 from speclint.specs import Component

@@ -9,7 +9,8 @@ import pytest
 
 from speclint.checking import Check, remedy_search
 from speclint.checking.remedy import Remedy
-from speclint.checking.remedy_search import Spoiling, _order, _own_values, remedies, solved
+from speclint.checking.remedy_search import _order, _own_values, remedies, solved
+from speclint.checking.spoiling import Spoiling
 from speclint.checking.time_limit import Overrun
 from speclint.errors import FamilyError, Location, replace
 from speclint.rules import Context, Judgement, StatedPlace, Step

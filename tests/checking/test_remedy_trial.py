@@ -10,9 +10,10 @@ import pytest
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.checking import Remedy, remedy_trial, reworks
-from speclint.checking.remedy_search import _proved, of_part_alike, remedies
+from speclint.checking.remedy_search import _proved, remedies
 from speclint.checking.remedy_trial import Trial, _halved, _valley
 from speclint.checking.rule_run import check
+from speclint.checking.spoiling import of_part_alike
 from speclint.errors import Location, replace
 from speclint.specs import Component
 from speclint.testing import SETTINGS, DesignFolder
