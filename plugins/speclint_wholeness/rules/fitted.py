@@ -1,0 +1,106 @@
+"""Chains of dimensions and fits that parts call for by their sizes: a pad in its cut-out, a tappet, bolts, a seat."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Rule, Sheet, ToFill, filled_once
+from speclint.facts import fits_of_bolts
+from speclint.specs import (
+    Component,
+    Dimension,
+    DimensionChain,
+    Fit,
+    FrameFastening,
+    LocatingFace,
+    Tappet,
+    ValveSeat,
+)
+
+_Fitted = LocatingFace | FrameFastening | Tappet | ValveSeat
+
+
+def _chains_and_fits(part: _Fitted, sheet: Sheet) -> Iterator[ToFill]:
+    """The chain or the fit that a size of the part calls for, of the part itself or of one on its drawing.
+
+    A cut-out of a frame with its width or its room, a tappet whose clearance no screw sets, bolts with a fitted
+    diameter, and a seat with the outside that is pressed into its block.
+    """
+    if not _calls_for_it(part, sheet):
+        return
+    wants = DimensionChain.called if isinstance(part, LocatingFace | Tappet) else Fit.called
+    found = _found(part, sheet) or tuple(
+        one
+        for other in sheet.sharing_drawing(part)
+        if isinstance(other, type(part)) and isinstance(other, _Fitted)
+        for one in _found(other, sheet)
+    )
+    yield ToFill(_what(part), wants, found, most=0, where=part.where)
+
+
+def _what(part: _Fitted) -> str:
+    if isinstance(part, LocatingFace):
+        return f"pad in {part.id}"
+    if isinstance(part, FrameFastening):
+        return f"fitted bolts of {part.id}"
+    return f"clearance of {part.id}" if isinstance(part, Tappet) else f"{part.id} in its bore"
+
+
+def _calls_for_it(part: _Fitted, sheet: Sheet) -> bool:
+    """Whether the part states the size by which it is fitted."""
+    if isinstance(part, LocatingFace):
+        return sheet.is_stated("cut-out", part.slot) or sheet.is_stated("room", part.room)
+    if isinstance(part, FrameFastening):
+        return sheet.is_stated("fitted diameter", part.fitted_diameter)
+    if isinstance(part, Tappet):
+        by_screw = sheet.is_stated("accuracy of setting", part.clearance_setting)
+        return not by_screw and sheet.is_stated("clearance", part.clearance)
+    return sheet.is_stated("outside", part.outside_diameter)
+
+
+def _found(part: _Fitted, sheet: Sheet) -> tuple[Component, ...]:
+    if isinstance(part, FrameFastening):
+        return fits_of_bolts(part, sheet)
+    if isinstance(part, ValveSeat):
+        return tuple(fit for fit in sheet.belonging_to(part, Fit) if _is(fit.shaft, part, None, fit, sheet))
+    if isinstance(part, Tappet):
+        chains = sheet.belonging_to(part, DimensionChain)
+        return tuple(one for one in chains if _is(one.closes, part, "clearance", one, sheet))
+    return tuple(one for one in sheet.belonging_to(part, DimensionChain) if _of_cut_out(one, part, sheet))
+
+
+def _of_cut_out(chain: DimensionChain, face: LocatingFace, sheet: Sheet) -> bool:
+    """Whether the gap of a chain is the room in a cut-out, or between its width and that of the pad in it."""
+    if _is(chain.closes, face, "room", chain, sheet):
+        return True
+    pad = sheet.said("pad", face.pad)
+    if not (pad and sheet.is_stated("block", face.locks)):
+        return False
+    block, links = sheet.follow(face.locks), chain.chain.values()
+    return any(_is(one, face, "slot", chain, sheet) for one in links) and any(
+        _is(one, block, f"pads.{pad}.width", chain, sheet) for one in links
+    )
+
+
+def _is(size: Dimension, part: Component, key: str | None, of: Component, sheet: Sheet) -> bool:
+    """Whether a chain or a fit takes a size from a part, under a key where one is given."""
+    if not sheet.is_stated(f"part in {of.id}", size.of) or sheet.follow(size.of).id != part.id:
+        return False
+    return key is None or sheet.said(f"key in {of.id}", size.dimension) == key
+
+
+worked_together: Rule = filled_once(
+    "part.its-chain-or-fit",
+    title="A pad in its cut-out and a tappet that no screw sets have the chain that makes their gap; fitted bolts and "
+    "a seat pressed in have their fit: their own, or that of a part on their drawing",
+    on=(LocatingFace, FrameFastening, Tappet, ValveSeat),
+    places=_chains_and_fits,
+    row=615,
+    gravity="part",
+    why="sizes on several drawings make the gap; where nobody adds up their limits, it comes out on the engine as it "
+    "likes, and is filed to suit",
+    leaves_out="parts on one drawing of which one is made to another size (release.items-of-one-drawing); liners, "
+    "pistons and pins, whose own rules work their fits",
+)
+
+RULES = (worked_together,)
