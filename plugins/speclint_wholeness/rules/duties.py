@@ -15,7 +15,7 @@ from speclint.specs import (
 )
 
 _SAFETY: tuple[CaseName, ...] = ("starting", "running", "test", "water")
-_OTHERS: tuple[CaseName, ...] = ("drifting", "warming", "cooling", "standing-hot")
+_OTHERS: tuple[CaseName, ...] = ("cold", "drifting", "warming", "cooling", "standing-hot")
 
 
 def _safety_cases(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
@@ -24,7 +24,7 @@ def _safety_cases(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 
 
 def _other_cases(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
-    """Drifting, warming, cooling and standing hot of the duty that the block sees."""
+    """Cold, drifting, warming, cooling and standing hot of the duty that the block sees."""
     return _cases(block, _OTHERS, sheet)
 
 
@@ -66,13 +66,14 @@ safety_cases: Rule = filled_once(
 
 other_cases: Rule = filled_once(
     "duty.other-cases",
-    title="The duty of a block states drifting, warming, cooling and standing hot",
+    title="The duty of a block states the engine cold, drifting, warming, cooling and standing hot",
     on=CylinderBlock,
     places=_other_cases,
     row=570,
     gravity="part",
-    why="valves stick and joints leak while an engine warms and cools, not while it runs",
+    why="valves stick and joints leak while an engine warms and cools, not while it runs; fits are put together cold",
     leaves_out="what the cases state",
+    edition=2,
 )
 
 tables: Rule = filled_once(
