@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
-from speclint.facts import engine_of, new_wheel, turns_of_crank, worn_wheel
+from speclint import COMMON_PRACTICE, Grade, Limit, Must, Pair, Rule, Sheet, agreement, worked
+from speclint.facts import engine_of, is_typed, new_wheel, turns_of_crank, worn_wheel
 from speclint.specs import CylinderBlock, LoadCase, Pressure
 from speclint_agreement.formulae.duties import speed_of_crank
 
@@ -16,6 +16,7 @@ def _pressures(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     In a case that names no safety valves they are those of the engine's boiler, or of the first case that names them:
     a boiler has one set. Where nothing names them its live steam is held against the design pressure. In starting and
     running the exhaust not above the live steam. With water in the cylinder, its pressure against the relief valves.
+    The cylinder opens to the exhaust at each turn: its least pressure is not above that, nor its greatest below.
     """
     boiler = next(iter(_safety_valves(block, sheet)), None)
     designed = sheet.is_stated("design pressure", block.design_pressure)
@@ -38,8 +39,21 @@ def _pressures(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
         exhaust = sheet.is_stated(f"exhaust pressure, {name}", case.exhaust_pressure)
         if live and exhaust and name in ("starting", "running"):
             yield Pair(case.exhaust_pressure, case.live_pressure, "at most", name=f"{name}, exhaust")
+        if exhaust:
+            yield from _in_cylinder(name, case, sheet)
         if name == "water":
             yield from _relief(block, case, sheet)
+
+
+def _in_cylinder(name: str, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
+    """The least and the greatest pressure in the cylinder, as far as they are typed, against that of the exhaust."""
+    pressures: tuple[tuple[str, Pressure, Must], ...] = (
+        ("least", case.least_cylinder_pressure, "at most"),
+        ("greatest", case.cylinder_pressure, "at least"),
+    )
+    for says, pressure, must in pressures:
+        if is_typed(f"{says} pressure in the cylinder, {name}", pressure, sheet):
+            yield Pair(pressure, case.exhaust_pressure, must, name=f"{name}, {says} in the cylinder")
 
 
 def _relief(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
@@ -118,8 +132,8 @@ def _speeds(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Iterator[Pair
 
 pressures_in_order: Rule = agreement(
     "duty.pressures-in-order",
-    title="In every load case live steam is not above the safety valves, nor these above the design pressure, nor, "
-    "starting and running, the exhaust above live steam, nor water below the lowest relief valve",
+    title="In every load case live steam ≤ safety valves ≤ design pressure, least in the cylinder ≤ exhaust ≤ "
+    "greatest, starting and running exhaust ≤ live steam, and water is not below the lowest relief valve",
     on=CylinderBlock,
     pairs=_pressures,
     within="",
@@ -128,8 +142,9 @@ pressures_in_order: Rule = agreement(
     leaves_out="the hydraulic test, whose pressures have no order; a duty that the block takes from another part; how "
     "far the pressure of water rises above the setting of the relief valves, with which rules of "
     "strength reckon by themselves; a block of which an end states no setting (cylinder.water-relief); a design "
-    "pressure or safety valves that nothing states (release.pressure-part)",
-    edition=4,
+    "pressure or safety valves that nothing states (release.pressure-part); how far below the exhaust the "
+    "least pressure lies",
+    edition=5,
 )
 
 one_boiler: Rule = agreement(

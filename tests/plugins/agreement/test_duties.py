@@ -220,3 +220,22 @@ def test_a_duty_without_the_speed_of_running_has_none_to_compare(design: DesignF
     design.replace("duty.toml", "[cases.drifting]\n", '[cases.drifting]\nrotational_speed = "400 rev/min"\n')
     design.replace("duty.toml", line, line.replace("running", "water") if "[" in line else "")
     assert outcome(design, "duty.running-is-fastest") == ("not applicable", None)
+
+
+@pytest.mark.parametrize(
+    ("stated", "ends"),
+    [
+        ('least_cylinder_pressure = "0.1 bar gauge"', FINE),  # the exhaust of drifting is at 0.1 bar
+        ('least_cylinder_pressure = "0.101 bar gauge"', HOLD),
+        ('least_cylinder_pressure = "-0.1 bar gauge"', FINE),
+        ('cylinder_pressure = "0.1 bar gauge"', FINE),
+        ('cylinder_pressure = "0.099 bar gauge"', HOLD),
+        ('cylinder_pressure = "2.5 bar gauge"', FINE),
+    ],
+)
+def test_the_cylinder_opens_to_the_exhaust(
+    design: DesignFolder, stated: str, ends: tuple[str, Grade | None]
+) -> None:
+    drifting = '[cases.drifting]\nlive_pressure = "0 bar gauge"\n'
+    changed = design.replace("duty.toml", drifting, f"{drifting}{stated}\n")
+    assert outcome(changed, "duty.pressures-in-order") == ends
