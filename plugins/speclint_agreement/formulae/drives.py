@@ -52,6 +52,21 @@ def room_from_axle(x_f: Metres, x_b: Metres, x_1: Metres, x_2: Metres, x_a: Metr
     return abs((x_f + x_b) / 2 + (x_1 + x_2) / 2 - x_a)
 
 
+@formula("x_m = (x_f + x_b)/2 + k δ", cites=[FIRST_PRINCIPLES])
+def past_middle(x_f: Metres, x_b: Metres, k: Ratio, delta: Metres) -> Metres:
+    """Place along the engine of the middle of a cylinder, or as far ahead or behind as what is at its end may lie.
+
+    x_m = (x_f + x_b)/2 + k δ
+
+    ``x_f``, ``x_b`` places of its front and its back cover along the engine, ``delta`` what the middle between them may
+    be off [m]; ``k`` 1 ahead, −1 behind [-]. Returns [m].
+
+    >>> round(past_middle(x_f=4.81, x_b=3.79, k=-1.0, delta=0.1), 6)
+    4.2
+    """
+    return (x_f + x_b) / 2 + k * delta
+
+
 @formula("x_o = x + k X", cites=[FIRST_PRINCIPLES])
 def far_cover(x: Metres, k: Ratio, X: Metres) -> Metres:
     """Place of the one cover of a cylinder along the engine, by that of the other.

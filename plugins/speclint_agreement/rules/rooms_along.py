@@ -22,7 +22,7 @@ from speclint.facts import (
     side_closed,
     stroke_of,
 )
-from speclint.specs import CylinderBlock, CylinderCover, CylinderEnd, Envelope, SteamPipe
+from speclint.specs import CamBox, CylinderBlock, CylinderCover, CylinderEnd, Envelope, GaugePoint, SteamPipe
 from speclint_agreement.formulae.drives import (
     ahead_of,
     far_cover,
@@ -30,6 +30,7 @@ from speclint_agreement.formulae.drives import (
     least_apart,
     most_apart,
     opening_along,
+    past_middle,
     room_from_axle,
 )
 from speclint_agreement.inputs import WHEELBASE
@@ -64,13 +65,24 @@ _BESIDE = Limit(
     "what flanges and lagging of a pipe may reach beyond its centre line along the engine",
     "not negative",
 )
+_PAST = Limit(
+    "past the middle",
+    "100 mm",
+    "length",
+    COMMON_PRACTICE,
+    "what a drain cock or a cam box may lie beyond the middle between both covers, of which one may stand out further",
+    "not negative",
+)
+#: Which way what is at an end of a cylinder may lie past its middle, and what it is to be to that.
+_FROM_MIDDLE: dict[str | None, tuple[float, Must]] = {"front": (-1.0, "at least"), "back": (1.0, "at most")}
 #: Which way a pipe reaches, and what a point is to be of the farthest that it can.
 _EITHER_WAY: tuple[tuple[float, Must], ...] = ((1.0, "at most"), (-1.0, "at least"))
 
 
 def _along(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
     """The middle between both covers of a cylinder from the axle that it drives, against its rods; and the covers from
-    each other, against their faces; and points of pipes, against what these reach from their openings.
+    each other, against their faces; points of pipes, against what these reach from their openings; and drain cocks and
+    cam boxes of an end, against the middle of the cylinder.
 
     Of several pairs of axles as far apart as the rigid wheelbase that counts whose middle suits the covers best. A
     cylinder behind its axle has no front cover by which its order is told.
@@ -89,7 +101,34 @@ def _along(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
             yield from _covers_apart(points, block, sheet)
             return  # pipes count from these covers
     yield from _covers_apart(points, block, sheet)
+    yield from _at_their_ends(envelope, points, block, sheet)
     yield from _pipes(envelope, points, block, sheet)
+
+
+def _at_their_ends(envelope: Envelope, points: Points, block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """Each drain cock and cam box of the front end ahead of the middle of the cylinder, of the back end behind it."""
+    covers = _covers_along(points, block, sheet)
+    if covers is None:
+        return
+    x_b, x_f = (one.value for one in covers)
+    places = tuple(dict.fromkeys(place for one in covers for place in one.places))
+    for name, point in envelope.points.items():
+        side = _side_of(name, point, block, sheet)
+        if side in _FROM_MIDDLE and sheet.is_stated(f"place of {name}", point.along):
+            k, must = _FROM_MIDDLE[side]
+            x_m = sheet.work(
+                f"x_m {name}", past_middle, x_f=x_f, x_b=x_b, k=k, delta=sheet.limit(_PAST.name, "δ_m")
+            )
+            yield Pair(point.along, Worked(x_m, places), must, name=f"{name} at its end")
+
+
+def _side_of(name: str, point: GaugePoint, block: CylinderBlock, sheet: Sheet) -> str | None:
+    """The side of the end of a cylinder whose drain cock or cam box has a point; None where it is of neither."""
+    end = sheet.said(f"end of {name}", point.cock_of)
+    if end is None and sheet.is_stated(f"part of {name}", point.of):
+        part = sheet.follow(point.of)
+        end = sheet.said(f"end of {part.id}", part.of_end) if isinstance(part, CamBox) else None
+    return sheet.said(f"side of end {end}", block.ends[end].side) if end in block.ends else None
 
 
 def _pipes(envelope: Envelope, points: Points, block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
@@ -242,19 +281,19 @@ def _end_and_other(
 along_by_rods: Rule = agreement(
     "envelope.along-by-rods",
     title="Along the engine, both covers of a cylinder lie as far from its axle as its rods are long and from each "
-    "other as their faces, and the points of a pipe no farther from its opening than it reaches",
+    "other as their faces, cocks and cam boxes at their ends, and a pipe no farther from its opening than it reaches",
     on=Envelope,
     pairs=_along,
     within="0.3 m",
-    limits=[WHEELBASE, _INWARD, _STANDS_OUT, _BESIDE],
+    limits=[WHEELBASE, _INWARD, _STANDS_OUT, _BESIDE, _PAST],
     grade=Grade.HOLD,
     why="a room that stands at another axle than its cylinder is judged for the throw of another place in a curve",
     leaves_out="covers of which one stands out 0.6 m further than the other; how far they stand out where the rod has "
-    "a tail; which cover is which of a cylinder behind its axle; points of other parts, and where "
-    "within its reach a pipe is; an axis that lies at more than 1 in 4; blocks with several bores; a block "
-    "of which no axle, no rods or no point of a cover is drawn; a wheelbase that is not stated "
+    "a tail; which cover is which of a cylinder behind its axle; points of other parts, where within its half of the "
+    "cylinder a cock or a cam box is, and within its reach a pipe; an axis that lies at more than 1 in 4; blocks with "
+    "several bores; a block of which no axle, no rods or no point of a cover is drawn; a wheelbase that is not stated "
     "(envelope.loading-gauge), for which that of the outermost driven axles stands",
-    edition=4,
+    edition=5,
     against=("foul",),
 )
 

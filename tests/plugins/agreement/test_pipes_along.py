@@ -1,4 +1,4 @@
-"""envelope.along-by-rods: the points of a pipe against the opening of its block, by hand.
+"""envelope.along-by-rods: the points of a pipe against the opening of its block, of cocks and cam boxes, by hand.
 
 Covers at 4000 and 3000 mm: their middle at 3500. The faces are 600 mm ahead and 200 mm behind the fixed point, their
 middle 200 mm ahead of it, and the opening 300: it stands at 3600 mm. A pipe of 2000 mm between anchors 1600 mm apart
@@ -6,6 +6,8 @@ reaches 1800 mm from either; with 150 mm for flange and lagging from 1650 to 555
 """
 
 from __future__ import annotations
+
+from collections.abc import Mapping
 
 import pytest
 
@@ -58,8 +60,10 @@ along = "4610 mm"
 }
 
 
-def judged(workshop: DesignFolder, *changes: tuple[str, str, str]) -> tuple[str, Grade | None]:
-    files = dict(FILES)
+def judged(
+    workshop: DesignFolder, *changes: tuple[str, str, str], more: Mapping[str, str] | None = None
+) -> tuple[str, Grade | None]:
+    files = {**FILES, **(more or {})}
     for file, old, new in changes:
         files[file] = changed(files[file], (old, new))
     check = workshop.write(files).only(RULE)
@@ -95,3 +99,28 @@ def test_where_opening_or_pipe_is_not_placed_no_reach_is_known(
     workshop: DesignFolder, file: str, old: str, new: str
 ) -> None:
     assert judged(workshop, ("envelope.toml", '"4610 mm"', '"-4610 mm"'), (file, old, new)) == FINE
+
+
+COCK = '[points.cock]\ncock_of = "{}"\nalong = "{}"\n'
+BOX = '[points.box]\nof = "box"\nalong = "{}"\n'
+
+
+@pytest.mark.parametrize(
+    ("end", "along", "wanted"),
+    [
+        ("front", "3401 mm", FINE),  # the middle of both covers is at 3500 mm, and may be off by 100 mm
+        ("front", "3399 mm", HOLD),
+        ("back", "3599 mm", FINE),
+        ("back", "3601 mm", HOLD),
+    ],
+)
+def test_a_drain_cock_and_a_cam_box_are_in_the_half_of_their_end(
+    workshop: DesignFolder, end: str, along: str, wanted: tuple[str, Grade | None]
+) -> None:
+    point = ("envelope.toml", "[points.pipe]\n", COCK.format(end, along) + "[points.pipe]\n")
+    assert judged(workshop, point) == wanted
+    box = f'kind = "cam-box"\nid = "box"\nmounted_on = "block"\nof_end = "{end}"\n'
+    point = ("envelope.toml", "[points.pipe]\n", BOX.format(along) + "[points.pipe]\n")
+    assert judged(workshop, point, more={"box.toml": box}) == wanted
+    nowhere = box.replace(f'of_end = "{end}"\n', "")
+    assert judged(workshop, point, more={"box.toml": nowhere}) == FINE
