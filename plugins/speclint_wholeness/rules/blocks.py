@@ -33,6 +33,12 @@ _PUT_IN: tuple[tuple[type[Component], str], ...] = (
     (ChamberCover, "closes"),
     (CamBox, "mounted_on"),
 )
+#: The heavy parts of which a block is made up as it is lifted, each with the link by which it names the block.
+_MADE_UP_OF: tuple[tuple[type[Component], str], ...] = (
+    (Weldment, "makes"),
+    (Casting, "becomes"),
+    (CylinderLiner, "housed_in"),
+)
 
 
 def _engines(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
@@ -77,8 +83,24 @@ def _blanks(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 
 
 def _lifts(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
-    """The lifting plans of the block."""
-    yield place(block.id, block, LiftingPlan, sheet, by="lifts")
+    """The lifting plans of the block, and in a plan with weights one of each heavy part of which the block is made up.
+
+    These are its weldment or casting and its liners; a weight that is the block itself stands for all of them.
+    """
+    one = place(block.id, block, LiftingPlan, sheet, by="lifts")
+    yield one
+    parts = [part for kind, by in _MADE_UP_OF for part in sheet.fillers(block, kind, by=by)]
+    for plan in one.fillers if len(one.fillers) == 1 else ():
+        if not isinstance(plan, LiftingPlan) or not sheet.names_under(plan, "weights"):
+            continue
+        weighed = {
+            name: sheet.follow(weight.of).id
+            for name, weight in plan.weights.items()
+            if sheet.is_stated(f"part of {name} of {plan.id}", weight.of)
+        }
+        for part in parts if block.id not in weighed.values() else ():
+            found = tuple(f"weight {name}" for name, of in weighed.items() if of == part.id)
+            yield ToFill(f"{part.id} in {plan.id}", "weight", found, where=plan.where)
 
 
 def _plans(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
@@ -187,13 +209,15 @@ made_once: Rule = filled_once(
 
 lifted: Rule = filled_once(
     "block.lifted-by-a-plan",
-    title="A cylinder block has one lifting plan",
+    title="A cylinder block has one lifting plan, in which its weldment or casting and each liner is one weight",
     on=CylinderBlock,
     places=_lifts,
     row=610,
     gravity="plan to hold",
     why="a load slung by eye tilts or drops on those who stand beside it",
-    leaves_out="parts lighter than a block; the lifting plan is a matter for a competent person",
+    leaves_out="what the weights are (lifting.mass-complete), and other parts that hang on the block; the lifting plan "
+    "is a matter for a competent person",
+    edition=2,
 )
 
 plans: Rule = filled_once(

@@ -53,7 +53,7 @@ def _frame() -> Iterator[tuple[str, str]]:
         "[joints.seam]",
         'wall = "side"',
     )
-    yield spec("lifting", "lifting-plan", 'lifts = "block"', "[weights.block]", "[points.front]")
+    yield spec("lifting", "lifting-plan", 'lifts = "block"', *_WEIGHTS, "[points.front]")
     yield spec("access", "access-plan", 'serves = "block"', 'weldment = "weldment"')
     yield spec("envelope", "envelope", 'around = "block"', "[points.corner]")
     yield spec("assembly", "assembly", 'of = "block"')
@@ -62,7 +62,13 @@ def _frame() -> Iterator[tuple[str, str]]:
     yield spec("bolts-axle", "frame-fastening", 'holds = "block"', 'pad = "axle"')
 
 
-_CASES = ("starting", "running", "test", "water", "drifting", "warming", "cooling", "standing-hot")
+_CASES = (
+    "cold",
+    *("starting", "running", "test", "water", "drifting", "warming", "cooling", "standing-hot"),
+)
+
+
+_WEIGHTS = ("[weights.block]", 'of = "weldment"', "[weights.liner]", 'of = "liner"')
 
 
 def _block_tables() -> Iterator[str]:

@@ -150,6 +150,35 @@ def test_a_block_has_one_lifting_plan(workshop: DesignFolder, parts: dict[str, s
     assert told(workshop, {**PLANS, **parts}, "block.lifted-by-a-plan", "block") == says
 
 
+LINER = 'kind = "cylinder-liner"\nhoused_in = "block"'
+OF_BLOCK, OF_LINER = '[weights.welded]\nof = "weldment"', '[weights.liner]\nof = "liner"'
+
+
+@pytest.mark.parametrize(
+    ("weights", "says"),
+    [
+        ((OF_BLOCK, OF_LINER, "[weights.studs]"), ""),
+        ((), ""),  # part.tables-stated asks for weights
+        (('[weights.all]\nof = "block"',), ""),
+        ((OF_BLOCK, "[weights.liner]"), "liner in lifting wants a weight: none is there"),
+        (
+            ("[weights.welded]", "[weights.liner]"),
+            "weldment in lifting wants a weight: none is there; liner in lifting wants a weight: none is there",
+        ),
+        (
+            (OF_BLOCK, OF_LINER, '[weights.spare]\nof = "liner"'),
+            "liner in lifting is filled twice (weight): weight liner, weight spare",
+        ),
+    ],
+)
+def test_a_plan_weighs_weldment_and_liner_once(
+    workshop: DesignFolder, weights: tuple[str, ...], says: str
+) -> None:
+    plan = "\n".join((PLANS["lifting"], *weights))
+    parts = {**PLANS, "liner": LINER, "lifting": plan}
+    assert told(workshop, parts, "block.lifted-by-a-plan", "block") == says
+
+
 PUT_IN = {
     "block": BLOCK,
     "other": BLOCK,
