@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, agreement, worked
+from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
+from speclint.handbook.heat import tied_temperature
 from speclint.handbook.steam import rise_from_cold
 from speclint.specs import CylinderBlock, CylinderLiner, LoadCase, SteamPassage, ValveSeat, Weldment
 
@@ -116,4 +117,42 @@ coldest_air: Rule = agreement(
     "classes of -25 and -40 °C (from memory)",
 )
 
-RULES = (coldest_air, heated_once, warmed_by_duty, warmed_in_time)
+
+def _cold(_: CylinderBlock, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
+    """The coldest and the hottest that each part is stated to be, cold, against the air of that case."""
+    if not case.temperatures:
+        return
+    air, apart = sheet.take("T_a", case.ambient_temperature), sheet.limit("apart", "ΔT")
+    least = sheet.work("T_c", tied_temperature, T_b=air, ΔT=-apart)
+    most = sheet.work("T_h", tied_temperature, T_b=air, ΔT=apart)
+    for name in case.temperatures:
+        metal = case.temperature_named(name)
+        coldest, hottest = sheet.take_limits(f"T {name}", metal)
+        yield Pair(worked(coldest, metal), worked(least, case.ambient_temperature), "at least", name=name)
+        yield Pair(worked(hottest, metal), worked(most, case.ambient_temperature), "at most", name=name)
+
+
+cold_as_air: Rule = agreement(
+    "duty.cold-as-the-air",
+    title="In the cold engine every part is about as cold as the air in which it is put together and measured",
+    on=CylinderBlock,
+    cases=("cold",),
+    pairs=_cold,
+    within="",
+    grade=Grade.NONCONFORMITY,
+    why="fits and clearances are judged cold by these temperatures: a part that is colder than all others has room "
+    "that nobody finds in the shop",
+    leaves_out="parts that are chilled or heated to be put in, which state that by themselves; how cold the shop is",
+    limits=[
+        Limit(
+            "apart",
+            "10 K",
+            "temperature difference",
+            COMMON_PRACTICE,
+            "what a part of the cold engine may be colder or hotter than the air",
+            "not negative",
+        )
+    ],
+)
+
+RULES = (cold_as_air, coldest_air, heated_once, warmed_by_duty, warmed_in_time)

@@ -135,3 +135,39 @@ def test_a_weldment_is_reckoned_for_the_coldest_air(
 ) -> None:
     found = workshop.write(WARMED).replace(file, old, new).only("duty.coldest-air", "weldment")
     assert (found.outcome, found.grade) == wanted
+
+
+COLD = {
+    "block.toml": 'kind = "cylinder-block"\nid = "block"\nduty = "duty"\n',
+    "duty.toml": """
+kind = "duty"
+id = "duty"
+[cases.cold]
+ambient_temperature = "20 °C"
+temperatures.cylinder-liner = "20 °C"
+temperatures.pads = "15..25 °C"
+temperatures.valve-seat = "cylinder-liner"
+""",
+}
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "wanted"),
+    [
+        ('liner = "20 °C"', 'liner = "10.1 °C"', FINE),
+        ('liner = "20 °C"', 'liner = "9.9 °C"', LESS),
+        ('liner = "20 °C"', 'liner = "29.9 °C"', FINE),
+        ('liner = "20 °C"', 'liner = "30.1 °C"', LESS),
+        ('liner = "20 °C"', 'liner = "-20 °C"', LESS),
+        ('"15..25 °C"', '"9.9..25 °C"', LESS),
+        ('"15..25 °C"', '"15..30.1 °C"', LESS),
+        ('ambient_temperature = "20 °C"', 'ambient_temperature = "9.9 °C"', LESS),
+        ('ambient_temperature = "20 °C"\n', "", ("not assessed", None)),
+    ],
+)
+def test_the_cold_engine_is_as_cold_as_the_air(
+    workshop: DesignFolder, old: str, new: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """Within 10 K of the air of the shop: from 10 to 30 °C."""
+    found = workshop.write(COLD).replace("duty.toml", old, new).only("duty.cold-as-the-air", "block")
+    assert (found.outcome, found.grade) == wanted

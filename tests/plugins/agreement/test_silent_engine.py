@@ -252,6 +252,18 @@ ROWS: list[Row] = [
         (SILENT, ("weldment.toml", 'least_temperature = "-15 °C"\n')),
         (ASKED, ("duty.toml", 'coldest_ambient = "-15 °C"\n')),
     ),
+    *rows(
+        "duty.cold-as-the-air",
+        "block",
+        heating.COLD,
+        (ASKED, ("duty.toml", 'ambient_temperature = "20 °C"\n')),
+        (
+            SILENT,
+            ("duty.toml", 'temperatures.cylinder-liner = "20 °C"\n'),
+            ("duty.toml", 'temperatures.pads = "15..25 °C"\n'),
+            ("duty.toml", 'temperatures.valve-seat = "cylinder-liner"\n'),
+        ),
+    ),
 ]
 
 
