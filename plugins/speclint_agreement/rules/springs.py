@@ -9,6 +9,9 @@ from speclint.facts import apart
 from speclint.handbook.springs import grade_of_wire, length_at_lift
 from speclint.specs import CompressionSpring, by_word
 
+#: What a metal is that is drawn to no wire whose strength is known, in place of a grade.
+_NO_WIRE = "no spring wire"
+
 
 def _lengths(spring: CompressionSpring, sheet: Sheet) -> Iterator[Pair]:
     """The open length against the shut length less the lift of the valve that the spring shuts."""
@@ -47,12 +50,12 @@ def _pins(spring: CompressionSpring, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _grades(spring: CompressionSpring, sheet: Sheet) -> Iterator[Pair]:
-    """The grade of the wire against that which its material is named for."""
+    """The grade of the wire against that which its material is named for; a metal that is no wire has none."""
     if not (sheet.is_stated("material", spring.material) and sheet.is_stated("grade", spring.wire_grade)):
         return
     drawn = grade_of_wire(sheet.read("material", spring.material))
-    if drawn:
-        yield Pair(spring.wire_grade, worked(drawn, spring.material))
+    if drawn or not sheet.material_of(spring).holds("wire-strength"):
+        yield Pair(spring.wire_grade, worked(drawn or _NO_WIRE, spring.material))
 
 
 works_the_lift: Rule = agreement(
@@ -96,7 +99,8 @@ grade_of_its_wire: Rule = agreement(
     within="",
     grade=Grade.HOLD,
     why="its endurance and its heat are judged by the grade, its strength by the material: it has one wire",
-    leaves_out="a material of the repository's own that is not named for a grade",
+    leaves_out="a wire of the repository's own that is not named for a grade; a spring that states no grade",
+    edition=2,
 )
 
 RULES = (grade_of_its_wire, in_its_housing, nest_agrees, works_the_lift)

@@ -259,7 +259,9 @@ def test_springs_of_a_nest_make_one_stroke(design: DesignFolder) -> None:
         ("wire-patented-SH", "SH", FINE),
         ("wire-patented-SH", "VDSiCr", HOLD),
         ("wire-oil-tempered-VDCrV", "VDSiCr", HOLD),
-        ("known-wire", "VDSiCr", ("not applicable", None)),
+        ("stainless-1.4021", "VDSiCr", HOLD),  # no wire at all
+        ("known-wire", "VDSiCr", ("not applicable", None)),  # one of the repository's own, named for no grade
+        ("works-wire", "VDSiCr", ("not assessed", Grade.HOLD)),  # a name that no table has
     ],
 )
 def test_a_spring_has_one_wire(
