@@ -55,11 +55,19 @@ def _with_play(spindle: ValveSpindle, d_s: Metres, sheet: Sheet) -> Metres:
 
 
 def _stands(cover: ChamberCover | CylinderCover, sheet: Sheet) -> Iterator[Pair]:
-    """The hole of the cover against the circle on which each thing bears that stands on it."""
+    """The hole of the cover against the circle on which each thing bears that stands on it.
+
+    And the circle of a spring against the housing round it.
+    """
     for name, one in cover.bears.items():
-        if sheet.is_stated(f"circle of {name}", one.across):
-            sheet.take_nominal("d_h", cover.central_hole)  # asked for: no other place gives it
-            yield Pair(cover.central_hole, one.across, "at most", name=name)
+        if not sheet.is_stated(f"circle of {name}", one.across):
+            continue
+        sheet.take_nominal("d_h", cover.central_hole)  # asked for: no other place gives it
+        yield Pair(cover.central_hole, one.across, "at most", name=name)
+        if sheet.is_stated(f"spring of {name}", one.spring):
+            spring = sheet.follow(one.spring)
+            if sheet.is_stated(f"housing of {spring.id}", spring.housing):
+                yield Pair(one.across, spring.housing, "at most", name=f"{name} in its housing")
 
 
 hole_for_spindle: Rule = agreement(
@@ -82,14 +90,16 @@ hole_for_spindle: Rule = agreement(
 stands_beside_hole: Rule = agreement(
     "cover.hole-under-what-bears",
     title="The central hole of a cover is no wider than the circle on which each spring, stop or jack bears on the "
-    "cover",
+    "cover, nor that of a spring wider than the housing round it",
     on=(ChamberCover, CylinderCover),
     pairs=_stands,
     within="",
     grade=Grade.NONCONFORMITY,
-    why="what has no metal under it falls through, and the spring that was to shut the valve pushes on nothing",
-    leaves_out="how wide the ring of metal is on which it bears; what states no circle",
-    edition=2,
+    why="what has no metal under it falls through, and the spring that was to shut the valve pushes on nothing; a "
+    "load said to bear further out is judged to bend the cover less than it does",
+    leaves_out="how wide the ring of metal is on which it bears; what states no circle, and springs that state no "
+    "housing",
+    edition=3,
     against=(),
 )
 

@@ -127,3 +127,16 @@ def test_what_stands_on_a_cover_has_metal_under_it(
     found = workshop.write({"lid.toml": text}).only(STANDS, "lid")
     assert (found.outcome, found.grade) == ends
     assert ends != WRONG or "spring" in found.says
+
+
+@pytest.mark.parametrize(
+    ("across", "ends"), [("60 mm", FINE), ("60.1 mm", WRONG), ("75 mm", WRONG), ("50 mm", FINE)]
+)
+def test_a_spring_bears_within_its_housing(
+    workshop: DesignFolder, across: str, ends: tuple[str, Grade | None]
+) -> None:
+    alone = changed(FILES["lid.toml"], ('over = "valve"\n', ""))
+    lid = f'{alone}[bears.spring]\nspring = "spring"\nacross = "{across}"\n'
+    spring = 'kind = "compression-spring"\nid = "spring"\nhousing = "60 mm"\n'
+    found = workshop.write({"lid.toml": lid, "spring.toml": spring}).only(STANDS, "lid")
+    assert (found.outcome, found.grade) == ends
