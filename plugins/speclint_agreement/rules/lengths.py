@@ -22,7 +22,10 @@ def _standing_out(gland: Gland, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _unsupported(spindle: ValveSpindle, sheet: Sheet) -> Iterator[Pair]:
-    """The length in which a spindle may buckle, against what lies on either side of its guide."""
+    """The length in which a spindle may buckle, against what lies on either side of its guide.
+
+    And the part of its length that belongs to the valve, against the height of that.
+    """
     lengths = {"L": spindle.heated_length, "a": spindle.guide_from_seat, "L_g": spindle.guide_length}
     if all(sheet.is_stated(f"length {name}", length) for name, length in lengths.items()):
         taken = {name: sheet.take(name, length) for name, length in lengths.items()}
@@ -34,6 +37,10 @@ def _unsupported(spindle: ValveSpindle, sheet: Sheet) -> Iterator[Pair]:
             "L_b", before_guide, **{name: sheet.take(name, one) for name, one in before.items()}
         )
         yield Pair(spindle.free_length, worked(least, *before.values()), "at least", name="to the valve")
+    if sheet.is_stated("part of the valve", spindle.valve_length) and sheet.is_stated("valve", spindle.moves):
+        valve = sheet.follow(spindle.moves)
+        if sheet.is_stated(f"height of {valve.id}", valve.height):
+            yield Pair(spindle.valve_length, valve.height, "at most", name="of the valve")
 
 
 gland_stands_out: Rule = agreement(
@@ -52,15 +59,16 @@ gland_stands_out: Rule = agreement(
 
 spindle_beyond_guide: Rule = agreement(
     "spindle.free-length",
-    title="The unsupported length of a spindle is no less than what lies between its guide and the gear, or "
-    "between its guide and the valve",
+    title="The unsupported length of a spindle is no less than what lies between its guide and the gear or the valve, "
+    "and no more of its length belongs to the valve than that is high",
     on=ValveSpindle,
     pairs=_unsupported,
     within="",
     grade=Grade.NONCONFORMITY,
-    edition=2,
+    edition=3,
     why="a spindle judged against buckling by less than its length bends in the guide, and its valve stays open",
-    leaves_out="a second guide, and what holds the end at the gear aside",
+    leaves_out="a second guide, and what holds the end at the gear aside; how much less of its length than the whole "
+    "height of the valve belongs to that",
     against=("break under load",),
 )
 

@@ -71,3 +71,16 @@ def test_a_spindle_is_free_from_valve_to_guide_too(
     design = workshop.write(SPINDLE).replace("spindle.toml", "60 mm", f'290 mm"\nvalve_length = "{valve}')
     found = design.replace("spindle.toml", "100 mm", "20 mm").only("spindle.free-length")
     assert (found.outcome, found.grade) == ends
+
+
+@pytest.mark.parametrize(("length", "ends"), [("82 mm", FINE), ("82.1 mm", WRONG), ("55 mm", FINE)])
+def test_no_more_of_a_spindle_belongs_to_its_valve_than_that_is_high(
+    workshop: DesignFolder, length: str, ends: tuple[str, Grade | None]
+) -> None:
+    moves = f'moves = "valve"\nvalve_length = "{length}"\n'
+    files = {
+        "spindle.toml": SPINDLE["spindle.toml"] + moves,
+        "valve.toml": 'kind = "poppet-valve"\nid = "valve"\nheight = "82 mm"\n',
+    }
+    found = workshop.write(files).only("spindle.free-length", "spindle")
+    assert (found.outcome, found.grade) == ends
