@@ -280,8 +280,8 @@ def _end_and_other(
 
 along_by_rods: Rule = agreement(
     "envelope.along-by-rods",
-    title="Along the engine, both covers of a cylinder lie as far from its axle as its rods are long and from each "
-    "other as their faces, cocks and cam boxes at their ends, and a pipe no farther from its opening than it reaches",
+    title="Along the engine, covers lie as far from the axle of their cylinder as its rods are long and from each "
+    "other as their faces, cocks and cam boxes at their ends, and a pipe within its reach",
     on=Envelope,
     pairs=_along,
     within="0.3 m",
