@@ -85,11 +85,16 @@ def _blanks(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 def _lifts(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
     """The lifting plans of the block, and in a plan with weights one of each heavy part of which the block is made up.
 
-    These are its weldment or casting and its liners; a weight that is the block itself stands for all of them.
+    These are its weldment or casting and its liners; a weight that is the block itself stands for all of them. Parts
+    that are drawn twice are told by their own places, and not asked for.
     """
     one = place(block.id, block, LiftingPlan, sheet, by="lifts")
     yield one
-    parts = [part for kind, by in _MADE_UP_OF for part in sheet.fillers(block, kind, by=by)]
+    parts: list[Component] = []
+    for kind, by in _MADE_UP_OF:
+        found = sheet.fillers(block, kind, by=by)
+        if len(found) <= (len(block.bores) if kind is CylinderLiner else 1):
+            parts += found
     for plan in one.fillers if len(one.fillers) == 1 else ():
         if not isinstance(plan, LiftingPlan) or not sheet.names_under(plan, "weights"):
             continue
@@ -99,8 +104,8 @@ def _lifts(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
             if sheet.is_stated(f"part of {name} of {plan.id}", weight.of)
         }
         for part in parts if block.id not in weighed.values() else ():
-            found = tuple(f"weight {name}" for name, of in weighed.items() if of == part.id)
-            yield ToFill(f"{part.id} in {plan.id}", "weight", found, where=plan.where)
+            weights = tuple(f"weight {name}" for name, of in weighed.items() if of == part.id)
+            yield ToFill(f"{part.id} in {plan.id}", "weight", weights, where=plan.where)
 
 
 def _plans(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:

@@ -62,6 +62,8 @@ def told(specs: dict[str, Spec], changed: set[str]) -> set[tuple[str, str]]:
 #: Parts of the left-hand cylinder whose absence no place tells, each with the reason.
 NO_PLACE = {
     "assembly-left": "an order that nothing has to state",
+    "fit-saddle-cambox-left-back": "its cam box lacks its studs already, which is told first",
+    "fit-saddle-cambox-left-front": "its cam box lacks its studs already, which is told first",
     "bolts-lens-live-left": "its pipe lacks a joint at the other end already, which is told first",
     "partition-drain-left": "a second wall beside the one that the block's division asks for",
     "partition-left": "the wall of the drain chest stands between the same passages",

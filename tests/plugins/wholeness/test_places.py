@@ -361,6 +361,10 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
     "a cam on another shaft": (line("cam-inlet-back", "shaft-back", "shaft-front"), {"box.has-shaft": HOLD}),
     "a joint without a seal": (line("studs-gland", 'seal = "ground face"'), {"joint.whole": HOLD}),
     "a lens joint without its ring": (line("studs-gland", "ground face", "lens ring"), {"joint.whole": HOLD}),
+    "a clearance that no chain closes": (
+        line("tappet-inlet-back", 'kind = "tappet"', 'kind = "tappet"\nclearance = "0.85 mm"'),
+        {"part.its-chain-or-fit": NONCONFORMITY},
+    ),
     "no nozzle": (line("engine", 'nozzle = "nozzle"'), {"engine.exhaust-ends-in-nozzle": NONCONFORMITY}),
     "an axle that no crank turns": (line("axle", 'driven_by = ["left"]'), {"crank.one-axle": HOLD}),
     "no test": (line("duty", "[cases.test]"), {"duty.cases-there": HOLD}),
