@@ -24,9 +24,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in(
             "speclint_wholeness.rules.duties", "cylinder-block", "cylinder-liner", "envelope", "lifting-plan"
         ),
-        rules_in(
-            "speclint_wholeness.rules.fitted", "frame-fastening", "locating-face", "tappet", "valve-seat"
-        ),
+        rules_in("speclint_wholeness.rules.fitted", "frame-fastening", "locating-face", "tappet"),
         rules_in("speclint_wholeness.rules.gear", "cam", "cam-box", "cylinder-block", "tappet"),
         rules_in("speclint_wholeness.rules.joints", "bolted-joint"),
         rules_in("speclint_wholeness.rules.motion", "crosshead", "piston", "piston-rod"),

@@ -1,4 +1,4 @@
-"""Chains of dimensions and fits that parts call for by their sizes: a pad in its cut-out, a tappet, bolts, a seat."""
+"""Chains of dimensions and fits that parts call for by their sizes: a pad in its cut-out, a tappet, fitted bolts."""
 
 from __future__ import annotations
 
@@ -14,17 +14,16 @@ from speclint.specs import (
     FrameFastening,
     LocatingFace,
     Tappet,
-    ValveSeat,
 )
 
-_Fitted = LocatingFace | FrameFastening | Tappet | ValveSeat
+_Fitted = LocatingFace | FrameFastening | Tappet
 
 
 def _chains_and_fits(part: _Fitted, sheet: Sheet) -> Iterator[ToFill]:
     """The chain or the fit that a size of the part calls for, of the part itself or of one on its drawing.
 
-    A cut-out of a frame with its width or its room, a tappet whose clearance no screw sets, bolts with a fitted
-    diameter, and a seat with the outside that is pressed into its block.
+    A cut-out of a frame with its width or its room, a tappet whose clearance no screw sets, and bolts with a fitted
+    diameter.
     """
     if not _calls_for_it(part, sheet):
         return
@@ -41,9 +40,7 @@ def _chains_and_fits(part: _Fitted, sheet: Sheet) -> Iterator[ToFill]:
 def _what(part: _Fitted) -> str:
     if isinstance(part, LocatingFace):
         return f"pad in {part.id}"
-    if isinstance(part, FrameFastening):
-        return f"fitted bolts of {part.id}"
-    return f"clearance of {part.id}" if isinstance(part, Tappet) else f"{part.id} in its bore"
+    return f"fitted bolts of {part.id}" if isinstance(part, FrameFastening) else f"clearance of {part.id}"
 
 
 def _calls_for_it(part: _Fitted, sheet: Sheet) -> bool:
@@ -52,17 +49,13 @@ def _calls_for_it(part: _Fitted, sheet: Sheet) -> bool:
         return sheet.is_stated("cut-out", part.slot) or sheet.is_stated("room", part.room)
     if isinstance(part, FrameFastening):
         return sheet.is_stated("fitted diameter", part.fitted_diameter)
-    if isinstance(part, Tappet):
-        by_screw = sheet.is_stated("accuracy of setting", part.clearance_setting)
-        return not by_screw and sheet.is_stated("clearance", part.clearance)
-    return sheet.is_stated("outside", part.outside_diameter)
+    by_screw = sheet.is_stated("accuracy of setting", part.clearance_setting)
+    return not by_screw and sheet.is_stated("clearance", part.clearance)
 
 
 def _found(part: _Fitted, sheet: Sheet) -> tuple[Component, ...]:
     if isinstance(part, FrameFastening):
         return fits_of_bolts(part, sheet)
-    if isinstance(part, ValveSeat):
-        return tuple(fit for fit in sheet.belonging_to(part, Fit) if _is(fit.shaft, part, None, fit, sheet))
     if isinstance(part, Tappet):
         chains = sheet.belonging_to(part, DimensionChain)
         return tuple(one for one in chains if _is(one.closes, part, "clearance", one, sheet))
@@ -82,25 +75,25 @@ def _of_cut_out(chain: DimensionChain, face: LocatingFace, sheet: Sheet) -> bool
     )
 
 
-def _is(size: Dimension, part: Component, key: str | None, of: Component, sheet: Sheet) -> bool:
-    """Whether a chain or a fit takes a size from a part, under a key where one is given."""
+def _is(size: Dimension, part: Component, key: str, of: Component, sheet: Sheet) -> bool:
+    """Whether a chain takes a size from a part, under a key."""
     if not sheet.is_stated(f"part in {of.id}", size.of) or sheet.follow(size.of).id != part.id:
         return False
-    return key is None or sheet.said(f"key in {of.id}", size.dimension) == key
+    return sheet.said(f"key in {of.id}", size.dimension) == key
 
 
 worked_together: Rule = filled_once(
     "part.its-chain-or-fit",
-    title="A pad in its cut-out and a tappet that no screw sets have the chain that makes their gap; fitted bolts and "
-    "a seat pressed in have their fit: their own, or that of a part on their drawing",
-    on=(LocatingFace, FrameFastening, Tappet, ValveSeat),
+    title="A pad in its cut-out and a tappet that no screw sets have the chain that makes their gap; fitted bolts have "
+    "their fit: their own, or that of a part on their drawing",
+    on=(LocatingFace, FrameFastening, Tappet),
     places=_chains_and_fits,
     row=615,
     gravity="part",
     why="sizes on several drawings make the gap; where nobody adds up their limits, it comes out on the engine as it "
     "likes, and is filed to suit",
     leaves_out="parts on one drawing of which one is made to another size (release.items-of-one-drawing); liners, "
-    "pistons and pins, whose own rules work their fits",
+    "seats, pistons and pins, whose own rules work their fits",
 )
 
 RULES = (worked_together,)

@@ -62,6 +62,7 @@ def told(specs: dict[str, Spec], changed: set[str]) -> set[tuple[str, str]]:
 #: Parts of the left-hand cylinder whose absence no place tells, each with the reason.
 NO_PLACE = {
     "assembly-left": "an order that nothing has to state",
+    "fit-seat-inlet-left-front-upper": "a fit that the rules of its seat work by the sizes of seat and bore",
     "fit-saddle-cambox-left-back": "its cam box lacks its studs already, which is told first",
     "fit-saddle-cambox-left-front": "its cam box lacks its studs already, which is told first",
     "bolts-lens-live-left": "its pipe lacks a joint at the other end already, which is told first",

@@ -19,14 +19,11 @@ BOLTS = 'kind = "frame-fastening"\nholds = "block"\npad = "front"\nfitted_diamet
 REAMED = 'kind = "fit"\nshaft = { of = "bolts", dimension = "fitted_diameter" }'
 TAPPET = 'kind = "tappet"\nclearance = "0.85 mm"'
 CLEARANCE = 'kind = "dimension-chain"\ncloses = { of = "tappet", dimension = "clearance" }'
-SEAT = 'kind = "valve-seat"\npressed_into = "block"\nin_bore = "upper"\noutside_diameter = "170 mm u6"'
-PRESSED = 'kind = "fit"\nshaft = { of = "seat", dimension = "outside_diameter" }'
 #: A part, what it wants, and what fills that.
 WANTED = {
     "face": (FACE, "pad in face wants a dimension chain: none is there", ROOM),
     "bolts": (BOLTS, "fitted bolts of bolts wants a fit: none is there", REAMED),
     "tappet": (TAPPET, "clearance of tappet wants a dimension chain: none is there", CLEARANCE),
-    "seat": (SEAT, "seat in its bore wants a fit: none is there", PRESSED),
 }
 
 
@@ -43,7 +40,7 @@ def test_that_of_a_part_on_its_drawing_is_enough(workshop: DesignFolder, name: s
     parts = {"block": BLOCK, "found": fills, name: f'{part}\ndrawing = "D-1"'}
     assert told(workshop, {**parts, "alike": f'{part}\ndrawing = "D-1"'}, RULE, "alike") == ""
     elsewhere = told(workshop, {**parts, "alike": f'{part}\ndrawing = "D-2"'}, RULE, "alike")
-    assert elsewhere == says.replace(f" {name} wants", " alike wants").replace("seat in", "alike in")
+    assert elsewhere == says.replace(f" {name} wants", " alike wants")
 
 
 def test_a_chain_over_cut_out_and_pad_is_that_of_the_cut_out(workshop: DesignFolder) -> None:
@@ -62,7 +59,6 @@ def test_a_chain_over_cut_out_and_pad_is_that_of_the_cut_out(workshop: DesignFol
         ("bolts", ('fitted_diameter = "36 mm m6"', "")),
         ("tappet", ('clearance = "0.85 mm"', "")),
         ("tappet", ("clearance =", 'clearance_setting = "0.05 mm"\nclearance =')),
-        ("seat", ('outside_diameter = "170 mm u6"', "")),
     ],
 )
 def test_nothing_is_asked_without_the_size_or_where_a_screw_sets_it(
