@@ -9,7 +9,7 @@ from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula, require
 from speclint.rules import Sheet, Worked, worked
 
 if TYPE_CHECKING:
-    from speclint.specs import Length, PoppetValve, ValveCage
+    from speclint.specs import PoppetValve, ValveCage
 
 
 @formula("b_s = D sin(π/n − arcsin(min(1, w/D)))", cites=[FIRST_PRINCIPLES])
@@ -41,22 +41,31 @@ def opening_by_bars(cage: ValveCage, sheet: Sheet) -> Worked | None:
     none, so that what they would leave there is the least that they leave. None of a cage that counts no bars; one
     that counts them is asked how wide they are.
     """
+    return _between_bars(cage, sheet, widest=False)
+
+
+def _between_bars(cage: ValveCage, sheet: Sheet, *, widest: bool) -> Worked | None:
+    """What evenly spaced bars leave between them, m: the least that they can, or the most where no bore is stated."""
     if not sheet.is_stated("bars", cage.bars) or not sheet.is_stated("valve", cage.surrounds):
         return None
     n, w = float(sheet.count("n", cage.bars)), sheet.take("w", cage.bar)
-    inside = _inside(sheet.follow(cage.surrounds), sheet)
-    b = sheet.work("b_s", straight_opening, D=sheet.take("D", inside), n=n, w=w)
-    return worked(b, cage.bars, cage.bar, inside)
+    valve = sheet.follow(cage.surrounds)
+    unstated = cage.outside_diameter if widest else valve.outside_diameter
+    circle = valve.box_diameter if _bore_is_stated(valve, sheet) else unstated
+    b = sheet.work("b_s", straight_opening, D=sheet.take("D", circle), n=n, w=w)
+    return worked(b, cage.bars, cage.bar, circle)
 
 
-def _inside(valve: PoppetValve, sheet: Sheet) -> Length:
-    """The bore of the cage round a valve, where it states one and is held by it, else the valve's own outside."""
+def _bore_is_stated(valve: PoppetValve, sheet: Sheet) -> bool:
+    """Whether a valve states a bore round it that is that of its cage."""
     caged = sheet.said("retained", valve.retained) == "cage"
-    stated = caged and sheet.is_stated("bore round the valve", valve.box_diameter)
-    return valve.box_diameter if stated else valve.outside_diameter
+    return caged and sheet.is_stated("bore round the valve", valve.box_diameter)
 
 
 def opening_of_cage(cage: ValveCage, sheet: Sheet) -> Metres:
-    """The widest opening of a cage, m: the greater of what it states and of what its bars leave between them."""
-    stated, by_bars = sheet.take("b_o", cage.opening), opening_by_bars(cage, sheet)
+    """The widest opening of a cage, m: the greater of what it states and of what its bars can leave between them.
+
+    Where the valve states no bore round it, the bars may stand as far out as the outside of the cage, which is asked.
+    """
+    stated, by_bars = sheet.take("b_o", cage.opening), _between_bars(cage, sheet, widest=True)
     return stated if by_bars is None else max(stated, by_bars.value)

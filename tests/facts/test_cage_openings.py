@@ -13,8 +13,9 @@ from tests.ranges import End, expect_end
 
 _BARS = {"D": 0.2, "n": 2.0, "w": 0.0}
 _NO_CIRCLE = "the circle has no size, or a bar less than none"
-VALVE = 'outside_diameter = "200 mm"\n'
+VALVE = 'outside_diameter = "160 mm"\nretained = "cage"\nbox_diameter = "200 mm"\n'
 CAGE = 'surrounds = "valve"\nopening = "{}"\n'
+BARS = 'bars = 12\nbar = "30 mm"\n'
 
 
 @pytest.mark.parametrize(
@@ -60,4 +61,38 @@ def test_bars_that_are_counted_are_asked_how_wide_they_are(tmp_path: Path) -> No
     files = {"poppet-valve valve": VALVE, "valve-cage cage": CAGE.format("12 mm") + "bars = 12\n"}
     on = bench(tmp_path, files, "cage")
     with pytest.raises(NotAssessed, match="bar is not stated"):
+        opening_of_cage(on["cage"], on.sheet)
+
+
+@pytest.mark.parametrize(
+    ("valve", "cage", "widest"),
+    [
+        # 220 sin(15° − arcsin 0.13636) = 220 sin(15° − 7.8374°) = 27.431 mm round the outside of the cage
+        ('retained = "cage"\n', 'outside_diameter = "220 mm"\n', 0.027431),
+        # held by another catch, the bore that it states is not that of the cage
+        ('retained = "none"\nbox_diameter = "200 mm"\n', 'outside_diameter = "220 mm"\n', 0.027431),
+    ],
+)
+def test_without_a_bore_the_bars_may_stand_at_the_outside(
+    tmp_path: Path, valve: str, cage: str, widest: float
+) -> None:
+    """The least that they can leave is that round the valve: 160 sin(15° − 10.807°) = 11.699 mm."""
+    files = {
+        "poppet-valve valve": 'outside_diameter = "160 mm"\n' + valve,
+        "valve-cage cage": CAGE.format("12 mm") + BARS + cage,
+    }
+    on = bench(tmp_path, files, "cage")
+    assert opening_of_cage(on["cage"], on.sheet) == pytest.approx(widest, abs=1e-6)
+    least = opening_by_bars(on["cage"], on.sheet)
+    assert least is not None
+    assert least.value == pytest.approx(0.011699, abs=1e-6)
+
+
+def test_without_either_the_outside_of_the_cage_is_asked(tmp_path: Path) -> None:
+    files = {
+        "poppet-valve valve": 'outside_diameter = "160 mm"\n',
+        "valve-cage cage": CAGE.format("12 mm") + BARS,
+    }
+    on = bench(tmp_path, files, "cage")
+    with pytest.raises(NotAssessed, match="outside_diameter is not stated"):
         opening_of_cage(on["cage"], on.sheet)

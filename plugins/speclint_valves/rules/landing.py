@@ -310,7 +310,7 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.cannot-fall-in",
-    edition=6,
+    edition=7,
     title="The openings of a catch that a part holds, or of the way into the cylinder, are no wider than the smallest "
     "piece of a broken valve, spindle, nut or collet",
     wrong="a broken piece of {found} passes an opening of {limit}",
@@ -324,7 +324,8 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
     """The smallest piece no narrower than the widest opening of the cage, or of the way into the cylinder.
 
-    That of a cage is the greater of what it states and of what its bars leave between them.
+    That of a cage is the greater of what it states and of what its bars leave between them, round its bore, or round
+    its outside where the valve states no bore.
     Of each cage that is drawn round the valve, or of the valve's own collar; the word "cage" alone holds nothing.
     Whatever is stated of the piece: a spindle that breaks at its weakest section leaves an end no wider than that.
     """
