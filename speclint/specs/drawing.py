@@ -55,21 +55,23 @@ def wrong_path(path: str) -> str:
     return ""
 
 
-#: Hyphens and dashes between a letter and a digit.
-_AT_DIGITS = re.compile(r"(?<=[^\W\d_])[-\u2010-\u2014](?=\d)|(?<=\d)[-\u2010-\u2014](?=[^\W\d_])")
+#: Hyphens and dashes between a letter and another letter or a digit.
+_AT_LETTERS = re.compile(r"(?<=[^\W\d_])[-\u2010-\u2014](?=[^\W_])|(?<=\d)[-\u2010-\u2014](?=[^\W\d_])")
 
 
 def as_filed(words: str) -> str:
     """A number or a name as it is compared: however it is spaced, in small or large letters.
 
-    A hyphen between a letter and a digit is as good as a space.
+    A hyphen beside a letter is as good as a space.
 
-    >>> as_filed("CN-C 1203 ") == as_filed("cn-c-1203"), as_filed("C-1") == as_filed("C-10")
-    (True, False)
+    >>> {as_filed(one) for one in ("CN-C 1203 ", "cn-c-1203", "CN C 1203", "CN C-1203")}
+    {'cnc1203'}
+    >>> as_filed("C-1") == as_filed("C-10")
+    False
     >>> as_filed("1-23") == as_filed("12-3")
     False
     """
-    return _AT_DIGITS.sub("", "".join(words.split()).casefold())
+    return _AT_LETTERS.sub("", "".join(words.split()).casefold())
 
 
 #: A word before the number of an item, and the noughts that fill it up.

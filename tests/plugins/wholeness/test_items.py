@@ -44,6 +44,25 @@ def test_two_sizes_are_two_items(workshop: DesignFolder, first: str, second: str
 
 
 @pytest.mark.parametrize(
+    ("second", "one_drawing"),
+    [
+        ("CN C 1502", True),
+        ("cn-c1502", True),
+        ("CN–C 1502", True),
+        ("CN-C-1503", False),
+        ("CN-C-15-02", False),
+    ],
+)
+def test_a_number_is_one_however_its_letters_are_parted(
+    workshop: DesignFolder, second: str, one_drawing: bool
+) -> None:
+    cam = CAM.replace("D-1", "CN-C-1502")
+    lower = CAM.replace("D-1", second).replace("20 mm", "19.9 mm")
+    check = two(workshop, cam, lower).only(ITEMS, "first")
+    assert check.outcome == ("finding" if one_drawing else "conforms")
+
+
+@pytest.mark.parametrize(
     ("first", "second"),
     [
         ('lift = "20 mm"', 'lift = "2 cm"'),  # one size
