@@ -3,27 +3,27 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import block_when_entering, wall_beyond_relief, wall_round
-from speclint.handbook.fits import DRAWING_TEMPERATURE, share_of_size
+from speclint.facts import wall_beyond_relief, wall_round
+from speclint.handbook.fits import share_of_size
 from speclint.specs import Bore, CylinderBlock, CylinderLiner, Piston, RelievedLength
-from speclint_assembly.inputs.room import BY_HAND, heated, passes
+from speclint_assembly.inputs.room import BY_HAND, passes
 from speclint_assembly.sources import GEOMETRY
 
 
 @rule(
     "liner.passes-its-bore",
-    title="The free end of a liner passes its bore cold, its outside every relieved length as it is put in, which "
-    "leaves most of the wall, and its collar is larger than the bore and enters its recess",
+    title="The free end of a liner passes its bore cold, its outside touches no relieved length, which leaves most of "
+    "the wall, and its collar is larger than the bore and enters its recess",
     on=CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=GEOMETRY,
-    why="a liner that meets a step on its way stops half in, and the heat is gone; a relief that goes deep takes the "
-    "metal that the fit, the pads and the covers lean on",
+    why="a liner that meets a step on its way stops half in, and the heat is gone; a relief that touches grips where "
+    "no stress is reckoned, one that goes deep takes the metal that the fit, the pads and the covers lean on",
     leaves_out="whether the fit itself lets the liner in, which liner.entering judges; a taper or step of the "
     "bore that is not stated; the strength of the wall where the bore is relieved, which cylinder.test-pressure and "
     "block.weld-fatigue judge",
     against=(),
-    edition=3,
+    edition=4,
     limits=[
         Limit(
             "wall left",
@@ -35,23 +35,19 @@ from speclint_assembly.sources import GEOMETRY
     ],
 )
 def passes_its_bore(liner: CylinderLiner, sheet: Sheet) -> Judgement:
-    """Free end ≤ bore; outside ≤ each relieved length, the block heated where it is; bore ≤ collar ≤ recess."""
+    """Free end ≤ bore; outside ≤ each relieved length, both cold; bore ≤ collar ≤ recess."""
     block = sheet.follow(liner.housed_in)
     bore = sheet.entry(block.bores, liner.in_bore, f"the bores of {block.id}")
-    way = sheet.read("put in", liner.entered)
-    warm = DRAWING_TEMPERATURE
-    if "heated" in way:
-        warm = sheet.take("T_b", block_when_entering(liner, block, sheet))
     diameter, outside = sheet.take("D_b", bore.diameter), sheet.take("D_l", liner.outside_diameter)
     first = sheet.take("D_f", liner.free_end_diameter)
     judged = [
         sheet.at_most(first, diameter).else_says("free end of the liner {found}, bore of the block {limit}")
     ]
     for name, length in bore.relieved.items():
-        relieved = heated(sheet.take(f"D {name}", length.diameter), block, warm, f"r {name}", sheet)
+        relieved = sheet.take(f"D {name}", length.diameter)
         judged.append(
             sheet.at_most(outside, relieved).else_says(
-                f"liner {{found}} outside, relieved length {name} {{limit}}"
+                f"liner {{found}} outside touches the relieved length {name}, {{limit}}"
             )
         )
     by_dowel = sheet.read("retained by", liner.retained_by) == "dowel"
