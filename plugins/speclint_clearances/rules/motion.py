@@ -11,16 +11,17 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE, growth_of_length
 from speclint.specs import Component, Crosshead, CylinderBlock, Envelope, LoadCase, MotionGap
 from speclint_clearances.formulae.room import gap_left
 from speclint_clearances.inputs.motion_beside import BETWEEN_WHEELS, FLANGE, left_by_parts
+from speclint_clearances.inputs.motion_wear import wear_known
 
 
 @rule(
     "envelope.motion-clearance",
-    title="Crosshead, connecting rod and wheel each have a gap to the block, no wider than the parts drawn leave it, "
-    "and every gap, less side play, wear and thermal growth, is not below its limit",
+    title="Crosshead, connecting rod and wheel each have a gap to the block, no wider than the parts drawn leave it; "
+    "every gap, less side play, growth and wear, of its bearings at least, keeps its limit",
     wrong="gap {item} closes to {found}, {limit} wanted",
     on=Envelope,
     cases=("running", "drifting"),
-    edition=3,
+    edition=4,
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A rod that touches a cover at speed bends, and a bent rod breaks.",
@@ -41,7 +42,8 @@ def motion_clearance(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgem
 
     Of several gaps to one kind of part the least is held against what the parts leave: from the flanges of each wheel
     to the covers, from the back cover to the eye of the connecting rod round its pin and bush, and along the engine to
-    the pin of a coupled axle in line with a cover. A gap said to be wider is told, and counted so.
+    the pin of a coupled axle in line with a cover. A gap said to be wider is told, and counted so; and so is less wear
+    than that of the axleboxes at a wheel, or of all bearings between wheel and piston at a crosshead or its rod.
     """
     if not envelope.gaps:
         raise sheet.not_assessed("no gap to the motion is stated", envelope.where)
@@ -95,12 +97,19 @@ def _gap(
         T=at,
         T_ref=DRAWING_TEMPERATURE,
     )
+    w = sheet.take(f"w {name}", gap.wear)
+    known = wear_known(name, gap, part, sheet) if isinstance(part, CylinderBlock) else None
+    if known is not None:
+        told = sheet.at_least(w, known).else_says(
+            "gap {item} counts {found} of wear, its bearings wear {limit}"
+        )
+        yield told.graded(Grade.NONCONFORMITY)
     left = sheet.work(
         f"c {name}",
         gap_left,
         a=a if most is None else min(a, most),
         s=sheet.take(f"s {name}", gap.side_play),
-        w=sheet.take(f"w {name}", gap.wear),
+        w=w if known is None else max(w, known),
         g=grown,
     )
     yield sheet.at_least(left, sheet.limit("least_gap"))
