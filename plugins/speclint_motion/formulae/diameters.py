@@ -37,6 +37,20 @@ def room_round(d_b: Metres, d: Metres) -> Metres:
     return (d_b - d) / 2
 
 
+@formula("d_w = d_b + 2 a", cites=[FIRST_PRINCIPLES])
+def bore_when_wasted(d_b: Metres, a: Metres) -> Metres:
+    """Bore when metal has wasted away all round it.
+
+    d_w = d_b + 2 a
+
+    ``d_b`` bore as made [m]; ``a`` metal that has wasted away, on each side [m]. Returns [m].
+
+    >>> round(bore_when_wasted(d_b=0.130, a=0.001), 9)
+    0.132
+    """
+    return d_b + 2 * a
+
+
 @formula("c_r = c − p", cites=[FIRST_PRINCIPLES])
 def left_off_centre(c: Metres, p: Metres) -> Metres:
     """Clearance of a rod in its bush that is left when what carries the bush lies to one side.
