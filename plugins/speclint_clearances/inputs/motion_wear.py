@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from speclint import Sheet
-from speclint.facts import plays_along
+from speclint.facts import plays_along, wear_along
 from speclint.specs import Crosshead
 
 if TYPE_CHECKING:
@@ -25,10 +25,10 @@ def wear_known(name: str, gap: MotionGap, block: CylinderBlock, sheet: Sheet) ->
         return sheet.take(f"w_a {name}", drive.axlebox_wear)
     if word not in ("crosshead", "connecting rod"):
         return None
-    known = [one.value for bore in block.bores if (one := plays_along(block, bore, sheet)) is not None]
     if sheet.is_stated("wear along the cylinder", drive.wear):
-        known.append(sheet.take(f"w_d {name}", drive.wear))
-    return max(known, default=None)
+        return max((wear_along(block, bore, sheet) for bore in block.bores), default=None)
+    plays = [plays_along(block, bore, sheet) for bore in block.bores]
+    return max((one.value for one in plays if one is not None), default=None)
 
 
 def _moving(name: str, gap: MotionGap, sheet: Sheet) -> str | None:
