@@ -90,7 +90,7 @@ class Loaded:
         for kind, name_of in _NAMED.items():
             faults += _taken_twice(self.brought, kind, name_of)
         if faults:
-            raise FamilyError("; ".join(faults))
+            raise FamilyError("; ".join(dict.fromkeys(faults)))
         return self
 
     @cached_property
@@ -143,8 +143,8 @@ class Loaded:
                 if rule.name in found:
                     faults.append(_taken(brought.family, rule.name, found[rule.name].family))
                 found[rule.name] = rule
-        if faults:
-            raise FamilyError("; ".join(faults))
+        if faults:  # a fault that many modules of a family share is told once
+            raise FamilyError("; ".join(dict.fromkeys(faults)))
         return tuple(found[name] for name in sorted(found))
 
     def _of(self, brought: Brought, wanted: Callable[[RulesIn], bool], faults: list[str]) -> Iterator[Rule]:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Collection
+from importlib.abc import MetaPathFinder
 from importlib.metadata import EntryPoint, PathDistribution
 from pathlib import Path
 from types import ModuleType
@@ -111,6 +113,34 @@ def test_a_module_of_rules_that_cannot_be_imported_is_refused_when_it_is_needed(
     assert loaded.rules_for({"rack"}) == ()
     with pytest.raises(FamilyError, match="family apart cannot be imported: ModuleNotFoundError"):
         loaded.rules_for({"tube"})
+
+
+def test_a_fault_that_two_modules_of_a_family_share_is_told_once() -> None:
+    """Such as a name of speclint that another version of it does not have."""
+    modules = "first_of_the_rules", "second_of_the_rules"
+    finder = _NotThere(modules)
+    sys.meta_path.insert(0, finder)
+    try:
+        loaded = load_families(
+            [made_family("apart", speclint_rules=lambda: [rules_in(one, "tube") for one in modules])]
+        )
+        with pytest.raises(FamilyError) as refused:
+            loaded.rules_for({"tube"})
+    finally:
+        sys.meta_path.remove(finder)
+    assert str(refused.value).count("cannot import name 'replaced'") == 1
+
+
+class _NotThere(MetaPathFinder):
+    """Says of some modules that they import what is not there."""
+
+    def __init__(self, modules: Collection[str]) -> None:
+        self._modules = modules
+
+    def find_spec(self, name: str, path: object = None, target: object = None) -> None:  # noqa: ARG002
+        """What Python asks for each module that is imported."""
+        if name in self._modules:
+            raise ImportError("cannot import name 'replaced' from 'speclint'")
 
 
 def test_hooks_may_be_left_out() -> None:
