@@ -311,6 +311,10 @@ from .life import (
     distance_of_life as distance_of_life,
     starts_of_life as starts_of_life,
 )
+from .lifted_masses import (
+    mass_lifted as mass_lifted,
+    mass_weighed as mass_weighed,
+)
 from .liner_fits import (
     is_drawn as is_drawn,
     length_of_lands as length_of_lands,
@@ -364,6 +368,7 @@ from .people import (
     people_named as people_named,
 )
 from .pins import (
+    beside_fillet as beside_fillet,
     boss_of_pin as boss_of_pin,
     gap_for_bearing as gap_for_bearing,
     length_in_bosses as length_in_bosses,
@@ -375,6 +380,7 @@ from .pins import (
 from .pipe_movement import (
     growth_of_pipe as growth_of_pipe,
     movement_by_blocks as movement_by_blocks,
+    movement_in_service as movement_in_service,
     movement_of_pipe as movement_of_pipe,
     openings_of as openings_of,
     swing_needed as swing_needed,
@@ -660,7 +666,6 @@ from .weights import (
     goes_up as goes_up,
     mass_of_part as mass_of_part,
     mass_together as mass_together,
-    mass_weighed as mass_weighed,
     part_weighed as part_weighed,
     share_of_mass as share_of_mass,
 )

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from speclint.equations import Metres
+from speclint.handbook.fits import share_of_size
 from speclint.quantities import Measure
 from speclint.rules import Sheet
 from speclint.specs import NotStated, by_word
@@ -97,6 +99,32 @@ def end_closed_by(cover: CylinderCover, sheet: Sheet) -> tuple[str, CylinderEnd]
             cover.of_end.where,
         )
     return found[0]
+
+
+#: Least outside of a cover over the face that it closes: common practice, as in cover.of-its-face.
+_LEAST_OF_FACE = 0.9
+
+
+def least_outside(cover: CylinderCover, sheet: Sheet) -> Metres:
+    """The least outside of a cover by the face of the block that it closes, m; 0 where that is not known."""
+    if not sheet.is_stated("block", cover.closes):
+        return 0.0
+    block = sheet.follow(cover.closes)
+    if sheet.is_stated("end that it closes", cover.of_end):
+        names = [sheet.read("end that it closes", cover.of_end)]
+    else:
+        side = sheet.said("side of the cover", cover.end)
+        names = [
+            name
+            for name, end in block.ends.items()
+            if side is not None and sheet.said(f"side of end {name}", end.side) == side
+        ]
+    if len(names) != 1 or names[0] not in block.ends:
+        return 0.0
+    face = block.ends[names[0]].face_diameter
+    if not sheet.is_stated("face of the block", face):
+        return 0.0
+    return sheet.work("D_l", share_of_size, k=_LEAST_OF_FACE, t=sheet.take_nominal("D_f", face))
 
 
 def side_closed(cover: CylinderCover, sheet: Sheet) -> str | None:

@@ -9,6 +9,7 @@ from speclint.equations import FIRST_PRINCIPLES, Kilograms, Metres, formula
 from speclint.facts.connecting_rods import small_end_in
 from speclint.facts.cylinders import crossheads_on, ends_of, liners_of, pistons_in, rods_in
 from speclint.facts.engine import stroke_of
+from speclint.facts.moving_masses import greatest_mass
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import NotStated, Stated, by_word
@@ -90,10 +91,13 @@ def rod_steel(block: CylinderBlock, sheet: Sheet) -> Stated[str] | NotStated:
     return next((rod.material for rod in rods_drawn(block, sheet)), block.drive.rod_material)
 
 
-def mass_of_parts(block: CylinderBlock, bore: str, sheet: Sheet, take: Take) -> tuple[float, Worked] | None:
+def mass_of_parts(
+    block: CylinderBlock, bore: str, sheet: Sheet, take: Take, *, greatest: bool = False
+) -> tuple[float, Worked] | None:
     """The reciprocating mass of a bore: of the parts that state theirs, and whether that is all of it.
 
     Of the connecting rod it is what the crosshead states, else by the rod's centre of gravity, where any part is drawn.
+    The ``greatest`` is no less than piston and rod are by their sizes, and the small end by that centre of gravity.
     The second has no value where a part is missing. None where no part states its mass.
     """
     rods = tuple(rods_in(block, bore, sheet))
@@ -110,9 +114,18 @@ def mass_of_parts(block: CylinderBlock, bore: str, sheet: Sheet, take: Take) -> 
         return None
     taken = {symbol: take(symbol, one) for symbol, one in stated.items()}
     places = tuple(one.where for one in stated.values())
-    small = small_end_in(block, bore, sheet, take) if "m_s" not in stated else None
+    small = small_end_in(block, bore, sheet, take) if greatest or "m_s" not in stated else None
     if small is not None:
-        taken, places = {**taken, "m_s": small.value}, (*places, *small.places)
+        m_s = max(taken.get("m_s", small.value), small.value)
+        taken, places = {**taken, "m_s": m_s}, (*places, *small.places)
+    if greatest:
+        for rod in rods:
+            weighed: dict[str, Piston | PistonRod] = {"m_p": sheet.follow(rod.carries), "m_r": rod}
+            taken |= {
+                symbol: greatest_mass(symbol, part, sheet, take)
+                for symbol, part in weighed.items()
+                if symbol in taken
+            }
     total = sheet.work("m_k", reciprocating_mass, **{"m_p": 0.0, "m_r": 0.0, "m_c": 0.0, "m_s": 0.0, **taken})
     return total, Worked(total if len(taken) == 4 else None, places)
 
@@ -120,9 +133,13 @@ def mass_of_parts(block: CylinderBlock, bore: str, sheet: Sheet, take: Take) -> 
 def mass_moved(block: CylinderBlock, sheet: Sheet) -> float:
     """The reciprocating mass, kg: of the parts where all are drawn, else as stated and not less than they are.
 
-    Of a block with several bores that of the heaviest.
+    Each part as it states its mass, and no less than its sizes let it be; of several bores that of the heaviest.
     """
-    of_bores = [found for bore in block.bores if (found := mass_of_parts(block, bore, sheet, sheet.take))]
+    of_bores = [
+        found
+        for bore in block.bores
+        if (found := mass_of_parts(block, bore, sheet, sheet.take, greatest=True))
+    ]
     known = [total for total, _ in of_bores]
     if (
         of_bores

@@ -1,4 +1,4 @@
-"""The masses of pistons, valves, spindles and springs: the worse of what is stated and what the sizes allow."""
+"""The masses of parts that move or are lifted: the worse of what is stated and what the sizes allow."""
 
 from __future__ import annotations
 
@@ -23,9 +23,16 @@ from speclint.rules import Sheet
 from speclint.specs import by_word
 
 if TYPE_CHECKING:
-    from speclint.specs import CompressionSpring, Piston, PoppetValve, ValveSpindle
+    from speclint.specs import (
+        CompressionSpring,
+        Piston,
+        PistonRod,
+        PoppetValve,
+        ValveSpindle,
+        Weldment,
+    )
 
-    Weighed = CompressionSpring | Piston | PoppetValve | ValveSpindle
+    Weighed = CompressionSpring | Piston | PistonRod | PoppetValve | ValveSpindle | Weldment
 
 #: Least and greatest mass over that of the sizes: common practice, as in mass.by-sizes.
 _LEAST_SHARE, _GREATEST_SHARE = 0.9, 1.1

@@ -52,6 +52,22 @@ def length_of_bearing(pin: Pin, sheet: Sheet) -> Metres:
     return stated if gap is None else min(stated, gap.value)
 
 
+@formula("a_l = b/2 + r_f", cites=[FIRST_PRINCIPLES])
+def beside_fillet(b: Metres, r_f: Metres) -> Metres:
+    """Distance of the middle of a bearing from the face beside it, where the bearing begins at the end of the fillet.
+
+    a_l = b/2 + r_f
+
+    ``b`` length of the bearing, ``r_f`` fillet radius at that face, 0 where there is none [m]. Returns [m].
+
+    Hand working: 190/2 + 12 = 107 mm.
+
+    >>> round(beside_fillet(b=0.190, r_f=0.012), 6)
+    0.107
+    """
+    return b / 2 + r_f
+
+
 @formula("L_b = 2 b", cites=[FIRST_PRINCIPLES])
 def length_in_bosses(b: Metres) -> Metres:
     """Length of a pin within two equal bosses.

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Kelvins, Metres, Radians, formula
-from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.fits import DRAWING_TEMPERATURE, share_of_size
 from speclint.handbook.steam import movement_to_take_up, pipe_growth, rise_from_cold
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
@@ -15,6 +15,11 @@ from speclint.specs import BlockOpening, NotStated, Tie, by_word
 
 if TYPE_CHECKING:
     from speclint.specs import CylinderBlock, LensJoint, LoadCase, PipeEnd, SteamPipe
+
+#: Least distance of the anchors of a pipe over that of its faces: common practice, as in pipe.anchors-at-its-ends.
+_LEAST_OF_FACES = 0.8
+#: The cases in which pipes and blocks are hot.
+_HOT = ("starting", "running")
 
 
 @formula("s = s_0 + |Δ|", cites=[FIRST_PRINCIPLES])
@@ -89,11 +94,40 @@ def movement_of_pipe(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Metres:
     return sheet.work("Y", movement_to_take_up, Δ=growth, s=movement_of_anchors(pipe, case, sheet))
 
 
+def movement_in_service(pipe: SteamPipe, sheet: Sheet) -> Metres:
+    """The movement of the anchors of a pipe that is put in cold, m: the greatest of any hot case of its duty.
+
+    The stated one counts alone where the pipe sees no duty, or where its cases state no temperature of the blocks.
+    """
+    duty = sheet.duty_of(pipe)
+    cases = {str(name): case for name, case in duty.cases.items()} if duty is not None else {}
+    hot = [cases[name] for name in _HOT if name in cases and _is_known(pipe, cases[name], sheet)]
+    if not hot:
+        return sheet.take("s", pipe.anchor_movement)
+    return max(movement_of_anchors(pipe, case, sheet) for case in hot)
+
+
+def _is_known(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> bool:
+    """Whether a case states the temperature of each block at the ends of a pipe."""
+    blocks = [block for _, block, _ in openings_of(pipe, sheet)]
+    return all(sheet.is_stated(f"temperature of {one.id}", case.temperature_of(one)) for one in blocks)
+
+
 def growth_of_pipe(pipe: SteamPipe, T: Kelvins, sheet: Sheet) -> Metres:
     """Growth of a pipe between its anchors from cold to a temperature, m."""
     ΔT = sheet.work("ΔT", rise_from_cold, T=T, T_0=DRAWING_TEMPERATURE)
     alpha = sheet.look_up("α", sheet.material_of(pipe).expansion, of=pipe, at=T)
-    return sheet.work("Δ", pipe_growth, alpha=alpha, L=sheet.take("U", pipe.anchor_distance), ΔT=ΔT)
+    return sheet.work("Δ", pipe_growth, alpha=alpha, L=distance_of_anchors(pipe, sheet), ΔT=ΔT)
+
+
+def distance_of_anchors(pipe: SteamPipe, sheet: Sheet) -> Metres:
+    """Distance over which a pipe grows, m: as stated, and no less than its share of that of the faces at its ends."""
+    U = sheet.take("U", pipe.anchor_distance)
+    faces = [one for one in (pipe.faces_gap, pipe.faces_length) if sheet.is_stated("faces of its ends", one)]
+    if not faces:
+        return U
+    apart = max(sheet.take_nominal(f"L_{number}", one) for number, one in enumerate(faces, start=1))
+    return max(U, sheet.work("U_l", share_of_size, k=_LEAST_OF_FACES, t=apart))
 
 
 @formula("φ = arctan(Y/U)", cites=[FIRST_PRINCIPLES])

@@ -120,6 +120,14 @@ def _bore_under(cover: CylinderCover | ChamberCover, sheet: Sheet) -> Measure | 
     return bore_closed(cover, sheet)
 
 
+def _least_outside(cover: CylinderCover | ChamberCover, sheet: Sheet) -> Metres:
+    if isinstance(cover, by_word.ChamberCover):
+        return 0.0
+    from speclint.facts.cylinders import least_outside  # only where a cover of a cylinder is weighed
+
+    return least_outside(cover, sheet)
+
+
 def mass_of_part(part: Component, sheet: Sheet, take: _Take) -> Worked | None:
     """The mass of a part: that which its own spec states, or by its sizes that of a part made of rings, kg.
 
@@ -139,7 +147,9 @@ def mass_of_part(part: Component, sheet: Sheet, take: _Take) -> Worked | None:
         bore = _bore_under(part, sheet)
         plate = (bore, part.central_hole, part.thickness)
         rings = ((part.outside_diameter, bore, part.flange_thickness), plate)
-        return _of_rings(part, rings, sheet, take) if sheet.read("form", part.form) == "flat" else None
+        if sheet.read("form", part.form) != "flat":
+            return None
+        return _of_rings(part, rings, sheet, take, _least_outside(part, sheet))
     if isinstance(part, by_word.ValveSeat):
         return _of_rings(part, ((part.outside_diameter, part.bore, part.length),), sheet, take)
     if isinstance(part, by_word.PipeFlange | by_word.LensJoint):
@@ -177,9 +187,16 @@ _Size = Measure | NotStated
 
 
 def _of_rings(
-    part: Component, rings: Iterable[tuple[_Size, _Size, _Size]], sheet: Sheet, take: _Take
+    part: Component,
+    rings: Iterable[tuple[_Size, _Size, _Size]],
+    sheet: Sheet,
+    take: _Take,
+    least: Metres = 0.0,
 ) -> Worked | None:
-    """Mass of the rings, each of outside, inside and length, whose sizes are all stated; None without the first."""
+    """Mass of the rings, each of outside, inside and length, whose sizes are all stated; None without the first.
+
+    The first is no smaller outside than the ``least``.
+    """
     if not sheet.is_stated(f"material of {part.id}", part.material):
         return None
     metal = sheet.material_of(part)
@@ -191,7 +208,7 @@ def _of_rings(
         if len(stated) == len(ring):
             D, d, length = (take(symbol, one) for symbol, one in zip(("D", "d", "l"), stated, strict=True))
             rho = sheet.look_up("ρ", metal.density, of=part)
-            area = sheet.work("A", tube_area, D=D, d=d)
+            area = sheet.work("A", tube_area, D=D if sizes else max(D, least), d=d)
             mass = sheet.work("m_1", mass_of_ring, m_0=mass, rho=rho, A=area, l=length)
             sizes.extend(one for one in stated if one not in sizes)
         elif not sizes:
@@ -204,15 +221,6 @@ def part_weighed(weight: Weight, sheet: Sheet, take: _Take) -> Worked | None:
     if not sheet.is_stated("part", weight.of):
         return None
     return mass_of_part(sheet.follow(weight.of), sheet, take)
-
-
-def mass_weighed(name: str, weight: Weight, sheet: Sheet) -> Kilograms:
-    """The mass of a piece of a load, kg: the greater of the stated one and of that of the part which it names."""
-    by_part = part_weighed(weight, sheet, sheet.take)
-    masses: list[float] = [] if by_part is None else [by_part.value]
-    if not masses or sheet.is_stated(f"mass {name}", weight.mass):
-        masses.append(sheet.take(f"m {name}", weight.mass))
-    return max(masses)
 
 
 def goes_up(weight: Weight, sheet: Sheet) -> bool:

@@ -108,6 +108,26 @@ def test_the_reciprocating_mass_is_that_of_the_parts(
 
 
 @pytest.mark.parametrize(
+    ("changed", "moved"),
+    [
+        (
+            {"engine": ENGINE.replace('"600 mm"', '"720 mm"')},
+            302.0,
+        ),  # 90 × 720/1800 = 36 kg, where 34 are stated
+        # 7850 × π/4 × 0.13² × 1.4 = 145.87 kg, of which 0.9 are 131.28 kg: 47.28 more than stated
+        ({"rod": ROD.replace('"90 mm"', '"130 mm"')}, 347.28),
+        ({"rod": ROD.replace('"90 mm"', '"100 mm"')}, 300.0),  # 77.68 kg of the 84 stated
+    ],
+)
+def test_no_part_of_it_weighs_less_than_its_sizes_let_it(
+    tmp_path: Path, changed: dict[str, str | None], moved: float
+) -> None:
+    on = drawn(tmp_path, **changed)
+    assert mass_moved(on["block"], on.sheet) == pytest.approx(moved, rel=1e-4)
+    assert total(on) == (pytest.approx(300.0), pytest.approx(300.0))
+
+
+@pytest.mark.parametrize(
     ("engine", "share"),
     [
         (ENGINE, 30.0),

@@ -74,6 +74,29 @@ def test_the_mass_of_a_part(tmp_path: Path, kind: str, text: str, mass: float | 
 
 
 @pytest.mark.parametrize(
+    ("face", "names", "outside"),
+    [
+        ("800 mm", 'of_end = "back"\n', 0.72),  # 0.9 of the face, which the cover closes
+        ("770 mm", 'of_end = "back"\n', 0.7),  # 693 mm, less than the 700 mm of the cover
+        ("800 mm", 'end = "back"\n', 0.72),
+        ("800 mm", 'end = "front"\n', 0.7),
+        ("800 mm", "", 0.7),
+    ],
+)
+def test_a_cover_is_no_smaller_than_its_face_lets_it_be(
+    tmp_path: Path, face: str, names: str, outside: float
+) -> None:
+    block = '[bores.main]\ndiameter = "500 mm"\n[ends.back]\nside = "back"\nof_bore = "main"\n'
+    block += f'face_diameter = "{face}"\n'
+    cover = IRON + COVER + 'closes = "block"\n' + names
+    files = {"cylinder-block block": block, "cylinder-cover part": cover}
+    on = bench(tmp_path, files, "part", metals=True, readable=False)
+    found = mass_of_part(on["part"], on.sheet, on.sheet.take)
+    assert found is not None
+    assert found.value == pytest.approx(ring(outside, 0.5, 0.05) + ring(0.5, 0.1, 0.06))
+
+
+@pytest.mark.parametrize(
     ("ring_text", "mass"),
     [
         ('runs_in = "liner"\nthickness = "16 mm"\nwidth = "10 mm"\n', ring(0.5, 0.468, 0.01)),

@@ -22,22 +22,6 @@ def height_of_shoulder(D: Metres, d: Metres) -> Metres:
     return (D - d) / 2
 
 
-@formula("a_l = b/2 + r_f", cites=[FIRST_PRINCIPLES])
-def beside_fillet(b: Metres, r_f: Metres) -> Metres:
-    """Distance of the middle of a bearing from the face beside it, where the bearing begins at the end of the fillet.
-
-    a_l = b/2 + r_f
-
-    ``b`` length of the bearing, ``r_f`` fillet radius at that face [m]. Returns [m].
-
-    Hand working: 190/2 + 12 = 107 mm.
-
-    >>> round(beside_fillet(b=0.190, r_f=0.012), 6)
-    0.107
-    """
-    return b / 2 + r_f
-
-
 @formula("b_m = g − c", cites=[FIRST_PRINCIPLES])
 def widest_eye(g: Metres, c: Metres) -> Metres:
     """Greatest width of an eye between two bosses.

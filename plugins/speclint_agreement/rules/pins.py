@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.facts import gap_for_bearing, length_in_bosses
+from speclint.facts import beside_fillet, gap_for_bearing, length_in_bosses
 from speclint.specs import Pin
-from speclint_agreement.formulae.pins import beside_fillet, height_of_shoulder, widest_eye
+from speclint_agreement.formulae.pins import height_of_shoulder, widest_eye
 
 
 def _in_crosshead(pin: Pin, sheet: Sheet) -> Iterator[Pair]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Judgement, Limit, Sheet
 from speclint.equations import Metres
-from speclint.facts import growth_of_pipe
+from speclint.facts import growth_of_pipe, movement_in_service
 from speclint.handbook.steam import movement_to_take_up
 from speclint.specs import BoltedJoint, LensJoint, PipeFlange, SteamPipe
 from speclint_assembly.formulae.sizes import beyond_place, beyond_seals, filled_together, left_of_joint
@@ -67,5 +67,5 @@ def _given(pipe: SteamPipe, sheet: Sheet) -> Metres:
     if by != "sliding joint" and by != "bellows":
         return sheet.limit(DRAWN_TOGETHER.name, "e_a")
     growth = growth_of_pipe(pipe, sheet.take("T", pipe.design_temperature), sheet)
-    moves = sheet.work("Y", movement_to_take_up, Δ=growth, s=sheet.take("s", pipe.anchor_movement))
+    moves = sheet.work("Y", movement_to_take_up, Δ=growth, s=movement_in_service(pipe, sheet))
     return sheet.work("e_a", left_of_joint, Y_j=sheet.take("Y_j", pipe.joint_movement), Y=moves)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import STANDARD_GRAVITY, Kilograms, Metres, Newtons
-from speclint.facts import goes_up, mass_of_part, mass_together, mass_weighed, share_of_mass
+from speclint.facts import goes_up, mass_lifted, mass_together, mass_weighed, share_of_mass
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Crane, Jib, LiftedState, LiftingPlan, LiftingPoint, Weight, Weldment
 from speclint_clearances.formulae.cranes import (
@@ -40,7 +40,7 @@ _DEFERS = "the rules for lifting at work, the local code and a competent person 
     title="In each state in which the part is lifted its centre of gravity hangs at most 5° aslant, and no leg is "
     "pulled harder than its point is marked for; one state has all pieces on",
     on=LiftingPlan,
-    edition=3,
+    edition=4,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[
@@ -146,7 +146,7 @@ def _pull(
     "of each crane's capacity, whose hook is high enough to lift it over what stands in the way",
     on=LiftingPlan,
     grade=Grade.HOLD,
-    edition=4,
+    edition=5,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a crane that is asked for more than it is made for tips, or drops its load",
     leaves_out="two cranes together, which want an analysis of their own; what hangs below barrel and end faces, such "
@@ -233,7 +233,7 @@ def _by_crane(
 
 @rule(
     "lifting.jib",
-    edition=2,
+    edition=3,
     title="The load of each jib is no less than the mass of what it lifts; under 1.25 times that load its post bends "
     "at most to its proof stress over 1.5, and its socket or weld bears as much",
     on=LiftingPlan,
@@ -285,16 +285,16 @@ def _jib(name: str, one: Jib, sheet: Sheet) -> Judgement:
 
 
 def _hanging_on(name: str, one: Jib, sheet: Sheet) -> Kilograms:
-    """The mass of the parts that hang on a jib at once, as their own specs state it or by their sizes."""
+    """The mass of the parts that hang on a jib at once, as their own specs state it and no less than by their sizes."""
     if not one.lifts:
         raise sheet.not_assessed(f"lifts of jib {name} is not stated in {one.where.file}", one.where)
     m = 0.0
     for link in one.lifts:
         part = sheet.follow(link)
-        by_part = mass_of_part(part, sheet, sheet.take)
+        by_part = mass_lifted(part, sheet)
         if by_part is None:
             raise sheet.not_assessed(f"no mass of {part.id}, which jib {name} lifts, is known", part.where)
-        m = sheet.work(f"m_l {name}", mass_together, m_0=m, m_1=by_part.value)
+        m = sheet.work(f"m_l {name}", mass_together, m_0=m, m_1=by_part)
     return m
 
 

@@ -70,7 +70,7 @@ class _Leg(NamedTuple):
     title="Each two points that name each other across the others, above the load's centre of gravity, carry it alone "
     "with the dynamic factor: eye, thread, lug and weld, bent both ways where the sling leans most",
     on=LiftingPlan,
-    edition=6,
+    edition=7,
     grade=Grade.HOLD,
     cites=[
         EN_13155.at("structural strength"),

@@ -143,6 +143,7 @@ def _under_steam(flange: PipeFlange, of: tuple[float, float, float, float], shee
 
 @rule(
     "pipe-flange.collar-bears",
+    edition=2,
     title="A loose flange bears on the collar of its pipe all round, with the pipe against its bore too, and all its "
     "bolts together press the two no harder than 1.5 times the design stress of the weaker metal",
     on=PipeFlange,
@@ -170,14 +171,17 @@ def _under_steam(flange: PipeFlange, of: tuple[float, float, float, float], shee
     ],
 )
 def collar_bears(flange: PipeFlange, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The ring on which both touch: its width at the worst place, and all bolts over its area, cold and in the case."""
+    """The ring on which both touch: its width at the worst place, and all bolts over its area, cold and in the case.
+
+    A loose flange is round its pipe: however narrow its bore is said to be, it is no narrower than the pipe.
+    """
     if not _is_loose(flange, sheet):
         raise sheet.not_applicable("a flange that is welded on has no collar")
     pipe = _pipe_with_collar(flange, sheet)
-    D, B = sheet.take("D_c", pipe.collar_diameter), sheet.take("B", flange.bore)
+    D, d = sheet.take("D_c", pipe.collar_diameter), sheet.take("d", pipe.outside_diameter)
+    B = max(sheet.take("B", flange.bore), d)
 
     def wide_enough() -> Judgement:
-        d = sheet.take("d", pipe.outside_diameter)
         width = sheet.work("w", least_ring_of_collar, D_c=D, d=d, B=B)
         return sheet.at_least(width, sheet.limit("width", "w_0")).else_says(
             "collar bears on its flange by {found} where the pipe lies against the bore, {limit} wanted"

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from speclint import Sheet
 from speclint.equations import Kilograms, Metres, Newtons, Pascals, RadiansPerSecond, Ratio, SquareMetres
 from speclint.facts import (
+    beside_fillet,
     connecting_rod_of,
     ends_of,
     greatest_live_pressure,
@@ -23,7 +24,6 @@ from speclint.handbook.cams import crank_radius
 from speclint.handbook.members import round_area
 from speclint.specs import by_word
 from speclint_motion.formulae.guides import thrust_on_one_bar
-from speclint_motion.formulae.pins import least_overhang
 from speclint_motion.formulae.thrust import (
     connecting_rod_force,
     crosshead_force,
@@ -292,7 +292,9 @@ def load_on_pin(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Cylind
 def overhang_of_force(pin: Pin, sheet: Sheet) -> Metres:
     """From the face that holds a crank pin to the force on it.
 
-    However short it is said to be, half of the bearing lies before its middle.
+    However short it is said to be, half of the bearing lies before its middle, and before that the fillet.
     """
     b = length_of_bearing(pin, sheet)
-    return max(sheet.take("a", pin.overhang), sheet.work("a_b", least_overhang, b=b))
+    filleted = sheet.is_stated("fillet", pin.fillet)
+    least = sheet.work("a_b", beside_fillet, b=b, r_f=sheet.take("r_f", pin.fillet) if filleted else 0.0)
+    return max(sheet.take("a", pin.overhang), least)

@@ -115,7 +115,7 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
     wrong="factor of the pin against fatigue {found}, {limit} wanted",
     on=Pin,
     cases=("starting", "running"),
-    edition=8,
+    edition=9,
     grade=Grade.NONCONFORMITY,
     cites=[
         FIRST_PRINCIPLES,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons
 from speclint.facts import greatest_mass, speed_of_crank, stroke_of, two_pieces_by
@@ -11,6 +13,7 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, sha
 from speclint.handbook.members import load_ratio, load_with_factor
 from speclint.handbook.steam import speed_ratio
 from speclint.specs import Component, LoadCase, Piston, PistonRod
+from speclint_motion.inputs.proof import STRETCHED, borne_by_rods
 from speclint_motion.inputs.thrust import (
     ALONG_STROKE,
     PULL,
@@ -63,12 +66,12 @@ def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet
 
 @rule(
     "piston.fastening",
-    title="The proof load of the fastening is at least its factor times the greatest pull of steam, water and "
-    "inertia of the piston, and a nut is locked and its seat stated",
+    title="The proof load of the fastening, and what its rod bears before it yields, are at least their factor times "
+    "the greatest pull of steam, water and inertia; a nut is locked and its seat stated",
     wrong="fastening of the piston holds {found}, {limit} wanted",
     on=Piston,
     cases=("starting", "running", "drifting", "water"),
-    edition=8,
+    edition=9,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A nut that works loose lets the piston hammer on the rod, until the piston breaks off and goes "
@@ -77,10 +80,13 @@ def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet
     f"seat, the greater mass of pistons for later bores; {DEFERS}",
     against=("loosen",),
     against_on={"piston-rod": ("loosen",)},
-    limits=[Limit("proof", "1.5", "ratio", COMMON_PRACTICE, "least proof load over the greatest pull")],
+    limits=[
+        Limit("proof", "1.5", "ratio", COMMON_PRACTICE, "least proof load over the greatest pull"),
+        STRETCHED,
+    ],
 )
 def fastening(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Nut, seat, taper and lock as stated; proof load against the greatest pull of the case.
+    """Nut, seat, taper and lock as stated; proof load, no more than the rod bears, against the greatest pull.
 
     At speed that is the greatest of steam or water at relief pressure, of the piston's inertia, and of its inertia
     with the steam behind it. Pressures act on the last bore of the liner.
@@ -89,7 +95,7 @@ def fastening(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     wanted = sheet.work(
         "F_w", load_with_factor, x=sheet.limit("proof", "k"), F=_greatest_pull(piston, case, sheet)
     )
-    proved = sheet.at_least(sheet.take("F_0", held.proof_load), wanted)
+    proved = _proved(piston, wanted, sheet)
     if sheet.read("fastened by", held.by) == "forged in one":
         return sheet.worst(_of_one_metal(piston, sheet), proved)
     sheet.read("thread", held.thread)
@@ -99,6 +105,24 @@ def fastening(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     if lock == "nothing":
         return sheet.worst(sheet.states(False, "nothing locks the nut of the piston"), proved)
     return proved
+
+
+def _proved(piston: Piston, wanted: Newtons, sheet: Sheet) -> Judgement:
+    """The load that the fastening is proved with, and that to which its rod can be stretched: the lesser counts."""
+
+    def stated() -> Judgement:
+        return sheet.at_least(sheet.take("F_0", piston.fastening.proof_load), wanted)
+
+    def borne() -> Judgement:
+        loads = [load.value for _, load in borne_by_rods(piston, sheet)]
+        if not loads:
+            return stated()
+        return sheet.at_least(min(loads), wanted).else_says(
+            "rod of the piston bears {found} without yielding, {limit} wanted of its fastening"
+        )
+
+    judges: tuple[Callable[[], Judgement], ...] = (stated, borne)
+    return sheet.each(judges, lambda judge: judge())
 
 
 def _of_one_metal(piston: Piston, sheet: Sheet) -> Judgement:

@@ -22,7 +22,7 @@ _Item = tuple[str, Callable[[], Judgement]]
     "ends before the frame behind the wheel, or within the frames where the cylinder lies between them",
     on=Pin,
     grade=Grade.NONCONFORMITY,
-    edition=2,
+    edition=3,
     limits=[
         Limit(
             "proportion",

@@ -31,7 +31,7 @@ _ATMOSPHERE = 101325.0
 
 @rule(
     "water.of-warming",
-    edition=3,
+    edition=4,
     title="All water that condenses as steam warms the block gathers in chambers that have a drain",
     on=CylinderBlock,
     cases=("warming",),
@@ -85,7 +85,7 @@ def of_warming(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "water.drain-passes-it",
-    edition=3,
+    edition=4,
     title="The drains of each chamber pass 1.5 times the water of the first steam, with that drained into it, flashing "
     "at 0.2 bar, or by their head where no steam presses; each end and live chamber has one",
     on=CylinderBlock,

@@ -66,6 +66,49 @@ def test_a_sliding_joint_is_pushed_together_by_no_more_than_that(
     assert workshop.write(files, settings=WITH_METALS).only(RULE, "pipe").outcome == outcome
 
 
+@pytest.mark.parametrize(("gap", "outcome"), [("1009.9 mm", "conforms"), ("1010 mm", "finding")])
+def test_anchors_are_no_nearer_than_most_of_the_faces(workshop: DesignFolder, gap: str, outcome: str) -> None:
+    """Stated 0.5 m apart, but 0.8 × 1010 = 808 mm: 12.8e-6 × 200 × 808 = 2.07 mm; 10 − 4.07 mm are left to 1004 mm."""
+    files = {**FILES, "pipe.toml": changed(PIPE, ("1003 mm", gap), ('"1 m"', '"0.5 m"'))}
+    assert workshop.write(files, settings=WITH_METALS).only(RULE, "pipe").outcome == outcome
+
+
+HOT = """
+kind = "duty"
+id = "duty"
+[cases.running.temperatures]
+cylinder-block = "220 °C"
+"""
+BLOCK = """
+kind = "cylinder-block"
+id = "block"
+material = "known-steel"
+[openings.end]
+at = "2 m"
+"""
+
+
+@pytest.mark.parametrize(
+    ("gap", "hot", "outcome"),
+    [
+        ("1006.3 mm", HOT, "conforms"),
+        ("1006.4 mm", HOT, "finding"),
+        ("1009.4 mm", HOT.replace("cylinder-block", "shaft"), "conforms"),
+    ],
+)
+def test_a_block_moves_the_end_of_the_pipe_by_more_than_is_stated(
+    workshop: DesignFolder, gap: str, hot: str, outcome: str
+) -> None:
+    """12.8e-6 × 200 × 2000 = 5.12 mm and not 2; with 2.56 mm of the pipe 2.32 mm are left to 1004 mm.
+
+    Where no case says how hot the block is, the 2 mm that are stated count.
+    """
+    ends = 'duty = "duty"\n[starts_at]\npart = "block"\nopening = "end"\n'
+    files = {**FILES, "pipe.toml": changed(PIPE, ("1003 mm", gap)) + ends}
+    files |= {"duty.toml": hot, "block.toml": BLOCK}
+    assert workshop.write(files, settings=WITH_METALS).only(RULE, "pipe").outcome == outcome
+
+
 @pytest.mark.parametrize(("gap", "outcome"), [("1000.51 mm", "conforms"), ("1000.49 mm", "finding")])
 def test_between_ground_faces_it_passes_with_half_a_millimetre(
     workshop: DesignFolder, gap: str, outcome: str

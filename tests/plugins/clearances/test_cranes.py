@@ -260,6 +260,15 @@ def test_the_post_bears_what_hangs_on_it_and_not_what_is_said(workshop: DesignFo
     assert on_sheet(check, "σ box") / 1e6 == pytest.approx(2 * 79.5, rel=2e-3)
 
 
+@pytest.mark.parametrize(("length", "outcome"), [("565 mm", "conforms"), ("570 mm", "finding")])
+def test_a_box_weighs_no_less_than_its_walls(workshop: DesignFolder, length: str, outcome: str) -> None:
+    """45 kg are stated; 0.9 × 7850 kg/m³ × 5 mm of 2 (1.4 l + 0.48) m² are 90 kg at 567.1 mm."""
+    sizes = {"load": "90 kg", "reach": "0.8 m", "post": "60.3 mm", "wall": "5 mm", "posts": "one"}
+    walls = BOX + f'material = "known-steel"\nlength = "{length}"\nwidth = "800 mm"\nheight = "600 mm"\n'
+    check = write(workshop, plan(POST.format(**sizes)) | {"box.toml": walls}).only(JIB)
+    assert check.outcome == outcome
+
+
 @pytest.mark.parametrize(("reach", "outcome"), [("1.097 m", "conforms"), ("1.108 m", "finding")])
 def test_each_of_two_posts_takes_three_quarters(workshop: DesignFolder, reach: str, outcome: str) -> None:
     """A tube of 48.3 by 4 mm, π (48.3⁴ − 40.3⁴)/(32 × 48.3) = 5701 mm³, bears 912.1 N·m at 160 MPa.

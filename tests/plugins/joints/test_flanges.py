@@ -202,6 +202,14 @@ def test_bolts_press_a_collar_from_both_sides(workshop: DesignFolder, more: floa
     assert (check.outcome, check.grade) == HELD[not held], check.says
 
 
+@pytest.mark.parametrize(("more", "held"), [(0.06, True), (-0.06, False)])
+def test_a_loose_flange_is_no_narrower_than_its_pipe(workshop: DesignFolder, more: float, held: bool) -> None:
+    """A bore of 450 mm on a pipe of 498 mm: the bolts press the ring outside of 498 mm with 240 MPa."""
+    pressed = math.sqrt(498**2 + 4 * ON_TEST / (math.pi * 240)) + more
+    check = collared(workshop, f"{pressed:.3f} mm", pipe="498 mm", bore="450 mm").only(BEARS, "flange")
+    assert (check.outcome, check.grade) == HELD[not held], check.says
+
+
 def test_a_collar_as_tightened_and_on_test(workshop: DesignFolder) -> None:
     """20 × 130 kN and 2774 kN on π/4 (540² − 500²) = 32 673 mm²."""
     check = collared(workshop, "540 mm").only(BEARS, "flange")

@@ -106,11 +106,11 @@ def test_a_crank_pin_that_reaches_too_far_is_found(workshop: DesignFolder) -> No
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
 
 
-@pytest.mark.parametrize(("overhang", "counts"), [("90 mm", 92.5), ("92.4 mm", 92.5), ("93 mm", 93.0)])
+@pytest.mark.parametrize(("overhang", "counts"), [("90 mm", 102.5), ("102.4 mm", 102.5), ("103 mm", 103.0)])
 def test_the_middle_of_a_bearing_is_half_of_it_out(
     workshop: DesignFolder, overhang: str, counts: float
 ) -> None:
-    # the bearing is 185 mm long: its middle is 92.5 mm or more from the face that holds the pin
+    # the bearing is 185 mm long and its fillet 10 mm: its middle is 92.5 + 10 mm or more from the face of the crank
     check = workshop.write(files("crank-pin", ("120 mm", overhang))).only(BENDING, "crank-pin")
     assert on_sheet(check, "M") == pytest.approx(on_sheet(check, "F_c") * counts / 1e3)
 

@@ -10,7 +10,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.handbook.fits import diametral_clearance, size_when_hot
-from speclint.testing import DesignFolder, expect_not_assessed, on_sheet
+from speclint.testing import DesignFolder, expect_not_assessed, found, limit, on_sheet
 from speclint_motion.formulae.pistons import land_bending, land_shear, ring_gap_when_hot, ring_gap_when_worn
 from tests.plugins.motion.train import files, without
 
@@ -103,6 +103,24 @@ def test_the_piston_is_no_lighter_than_its_rim(workshop: DesignFolder, proof: st
 def test_the_fastening_needs_the_mass_of_the_piston(workshop: DesignFolder) -> None:
     check = workshop.write(without("piston", "mass")).only(FASTENING)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+def test_no_more_is_proved_than_the_rod_bears(workshop: DesignFolder) -> None:
+    """M36 yields at 0.9 × 600 MPa × 759.28 mm² = 410.0 kN, whatever proof load is stated: 599.4 kN are wanted."""
+    check = workshop.write(files("piston", ("M85x4", "M36"), ("600 kN", "900 kN"))).only(FASTENING)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert (found(check), limit(check)) == (
+        pytest.approx(410.01e3, rel=1e-4),
+        pytest.approx(599.357e3, rel=1e-4),
+    )
+
+
+@pytest.mark.parametrize(("rod", "outcome"), [("37.7 mm", "conforms"), ("37.5 mm", "finding")])
+def test_a_rod_forged_in_one_bears_the_proof_load(workshop: DesignFolder, rod: str, outcome: str) -> None:
+    """599.357 kN/(0.9 × 600 MPa) = 1109.92 mm², 37.593 mm."""
+    made = files("piston", *FORGED, ("known-steel", "known-forging"), ("600 kN", "900 kN"))
+    made["rod.toml"] = made["rod.toml"].replace('diameter = "90 mm"', f'diameter = "{rod}"')
+    assert workshop.write(made).only(FASTENING).outcome == outcome
 
 
 def test_a_nut_that_may_turn_is_held(workshop: DesignFolder) -> None:

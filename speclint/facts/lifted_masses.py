@@ -1,0 +1,57 @@
+"""What hangs on a crane: the greater of what is stated of a part and of what its sizes let it weigh at the least."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from speclint.equations import Kilograms
+from speclint.facts.box_masses import box_with_gear
+from speclint.facts.moving_masses import greatest_mass
+from speclint.facts.weights import mass_of_part, share_of_mass
+from speclint.rules import Sheet
+from speclint.specs import Component, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import Weight
+
+#: What states a mass and is described by its sizes.
+_BY_SIZES = (
+    by_word.CompressionSpring,
+    by_word.Piston,
+    by_word.PistonRod,
+    by_word.PoppetValve,
+    by_word.ValveSpindle,
+    by_word.Weldment,
+)
+#: Least mass over that of the sizes, and thinnest wall of a cam box, m: common practice, as in mass.by-sizes.
+_LEAST_SHARE, _WALL_OF_BOX = 0.9, 0.005
+
+
+def mass_lifted(part: Component, sheet: Sheet) -> Kilograms | None:
+    """The mass of a part that is lifted, kg: as it states it or by its rings, and no less than its sizes let it be.
+
+    What its sizes give at the least has the limits of the stated mass. None where the part states no mass and has no
+    rings: the least alone is not what it weighs.
+    """
+    stated = mass_of_part(part, sheet, sheet.take)
+    if stated is None:
+        return None
+    mass: Kilograms = stated.value
+    if isinstance(part, _BY_SIZES):
+        return greatest_mass("m_1", part, sheet, sheet.take)
+    if not isinstance(part, by_word.CamBox):
+        return mass
+    gear = box_with_gear(part, _WALL_OF_BOX, sheet, sheet.take)
+    if not gear.places:
+        return mass
+    least = sheet.work("m_l", share_of_mass, s=_LEAST_SHARE, M=gear.value)
+    return max(mass, least + mass - sheet.take_nominal("m_1", part.mass))
+
+
+def mass_weighed(name: str, weight: Weight, sheet: Sheet) -> Kilograms:
+    """The mass of a piece of a load, kg: the greater of the stated one and of that of the part which it names."""
+    by_part = mass_lifted(sheet.follow(weight.of), sheet) if sheet.is_stated("part", weight.of) else None
+    masses: list[float] = [] if by_part is None else [by_part]
+    if not masses or sheet.is_stated(f"mass {name}", weight.mass):
+        masses.append(sheet.take(f"m {name}", weight.mass))
+    return max(masses)
