@@ -14,6 +14,12 @@ ELASTIC_STABILITY = Source(
 )
 #: The thinnest of its bushes: walls of 1.5 mm at a bore of 20 mm, 2 mm at 40 mm, 5 mm at 100 mm.
 ISO_4379 = Source("ISO 4379, Plain bearings: copper alloy bushes", "1993", "table of bores", memory=True)
+ISO_773 = Source(
+    "ISO 773, Rectangular or square parallel keys and their corresponding keyways",
+    "1969",
+    "table of keys and keyways, which DIN 6885-1 and BS 4235-1 have too",
+    memory=True,
+)
 WAVE_IN_BAR = Source(
     "S. P. Timoshenko and J. N. Goodier, Theory of Elasticity",
     "3rd ed., 1970",

@@ -22,6 +22,7 @@ from speclint_valves.formulae.set_screws import HOLDING_POWER
 from speclint_valves.inputs.aside import pushed_aside, tracks_pushing_most
 from speclint_valves.inputs.held_along import held_along, of_one_piece
 from speclint_valves.inputs.hubs import hub_of
+from speclint_valves.inputs.keys import depth_that_bears
 from speclint_valves.inputs.loads import greatest_valve_load, loaded
 from speclint_valves.inputs.rollers import rocks
 
@@ -37,11 +38,11 @@ _OF_SOFT_STEEL = ("riveted end", "welded tab")
     on=Cam,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    edition=7,
+    edition=8,
     cites=[FIRST_PRINCIPLES, HOLDING_POWER, COMMON_PRACTICE],
     why="A cam that works on its key opens its valve late, then at any time, and then the engine runs as it likes.",
     leaves_out="limits of sizes, springs and pressures in the torque, which are taken as the drawings aim at them; fit "
-    "of key and bore, height of the key, and stress in the shaft beside it (shaft.torsion); strength of nut, clamp and "
+    "of key and bore, and stress in the shaft beside it (shaft.torsion); strength of nut, clamp and "
     "fork, and of what holds the fork; points of set screws other than a cup, and whether they are tightened as "
     "their maker says",
     against=("loosen",),
@@ -65,8 +66,8 @@ def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     """2 T/(d b L) and 2 T/(d h L) at the greatest torque of the cam in a turn; a cam of one piece has no key.
 
     The blow as the cam takes up its clearance is in the torque. The key bears in the shallower of the keyways of cam
-    and shaft, on no more than the length of the cam. A tappet pushes a cam along its shaft with no more than the
-    friction of its greatest load, the blow in it.
+    and shaft, no higher than it stands out of the shaft and no longer than the cam. A tappet pushes a cam along its
+    shaft with no more than the friction of its greatest load, the blow in it.
     """
     along = sheet.read("held along by", cam.held_along)
     if along == "forged on":
@@ -74,7 +75,7 @@ def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     T = torque_of_cam_alone(cam, case, sheet)
     d, b, L = sheet.take("d", cam.bore), sheet.take("b", cam.keyway_width), _length(cam, sheet)
     τ = sheet.work("τ", shear_of_key, T=T, d=d, b=b, L=L)
-    p = sheet.work("p", pressure_of_key, T=T, d=d, h=_depth(cam, sheet), L=L)
+    p = sheet.work("p", pressure_of_key, T=T, d=d, h=depth_that_bears(cam, sheet), L=L)
     return sheet.worst(
         *held_along(cam, along, case, sheet),
         sheet.at_most(τ, sheet.limit("shear")).else_says("key sheared with {found}, {limit} allowed"),
@@ -86,17 +87,6 @@ def _length(cam: Cam, sheet: Sheet) -> Metres:
     """The length of the key within the cam, which is no more than that of the cam where it states one."""
     L, hub = sheet.take("L", cam.key_length), hub_of(cam, sheet)
     return min(L, sheet.take("L_c", hub)) if sheet.is_stated("hub or track", hub) else L
-
-
-def _depth(cam: Cam, sheet: Sheet) -> Metres:
-    """The shallower of the keyways in a cam and in its shaft, where that states one."""
-    own = sheet.take("h", cam.keyway_depth)
-    if not sheet.is_stated("shaft", cam.turns_on):
-        return own
-    shaft = sheet.follow(cam.turns_on)
-    if not sheet.is_stated(f"keyway of {shaft.id}", shaft.keyway_depth):
-        return own
-    return min(own, sheet.take("h_s", shaft.keyway_depth))
 
 
 @rule(

@@ -18,7 +18,9 @@ from speclint import (
 )
 from speclint.facts import CRACKED, cams_on, torques_needed
 from speclint.specs import Cam, LoadCase, Shaft
-from speclint_valves.formulae.keys import depth_for_width, depth_together
+from speclint_valves.formulae.keys import depth_for_height, room_over_key
+from speclint_valves.inputs.keys import height_of_key
+from speclint_valves.sources import ISO_773
 
 
 def _torques(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
@@ -71,40 +73,56 @@ one_key: Rule = agreement(
 
 @rule(
     "shaft.key-deep-in-both",
-    title="The keyways of a camshaft and of each cam on it are together at least half as deep as their key is wide, "
-    "whose width is that of the keyway in the cam",
+    edition=2,
+    title="The key between a camshaft and each cam on it lies at least half of its height in the shaft, and both "
+    "keyways leave 0.1 to 1.2 mm of room over it",
     on=Shaft,
-    grade=Grade.QUERY,
-    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a key that is as high as one of its size should be does not let the cam onto the shaft, and one planed down "
-    "to go in shears",
-    leaves_out="the height of the key itself, which nothing states: a low one, 0.36 to 0.45 of its width, is told too; "
-    "clearance over it; a keyway of the shaft of another width (shaft.key-of-its-cams); cams that are forged on",
+    grade=Grade.NONCONFORMITY,
+    cites=[ISO_773, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a key that is higher than its keyways are deep does not let the cam onto the shaft, and one that lies shallow "
+    "tips in its seat and works loose",
+    leaves_out="fit of the key on its sides; rounding of its edges and of the keyways; limits of a key whose height is "
+    "not stated, which is asked about as that of a parallel key of its width; a keyway of the shaft of another width "
+    "(shaft.key-of-its-cams); cams that are forged on",
     against=(),
     limits=[
         Limit(
-            "height",
-            "0.5",
-            "ratio",
+            "in shaft", "0.5", "ratio", COMMON_PRACTICE, "least depth of a key in its shaft over its height"
+        ),
+        Limit("room", "0.1 mm", "length", COMMON_PRACTICE, "least room over a key", "not negative"),
+        Limit(
+            "loose",
+            "1.2 mm",
+            "length",
             COMMON_PRACTICE,
-            "least height over width of a key that is not a low one",
-        )
+            "greatest room over a key; the depths of the standard leave 0.2 to 1.2 mm with their limits",
+        ),
     ],
 )
 def key_deep_in_both(shaft: Shaft, sheet: Sheet) -> Judgement:
-    """The depth of both keyways together against a share of the width of the key, cam by cam."""
+    """t_1 ≥ h/2, and t_1 + t_2 − h within two limits, cam by cam; a query where h is by the width alone."""
     keyed = _keyed(shaft, sheet)
     if not keyed:
         raise sheet.not_applicable("no cam with a keyway turns on it")
     t_1 = sheet.take("t_1", shaft.keyway_depth)
 
     def judge(cam: Cam) -> Judgement:
-        t = sheet.work("t", depth_together, t_1=t_1, t_2=sheet.take("t_2", cam.keyway_depth))
-        b = sheet.take("b", cam.keyway_width)
-        least = sheet.work("t_n", depth_for_width, k=sheet.limit("height", "k"), b=b)
-        return sheet.at_least(t, least).else_says(
-            "keyways of shaft and {item} are together {found} deep, a key of their width wants {limit}"
+        h, t_2 = height_of_key(cam, sheet), sheet.take("t_2", cam.keyway_depth)
+        least = sheet.work("t_n", depth_for_height, k=sheet.limit("in shaft", "k"), h=h)
+        c = sheet.work("c", room_over_key, t_1=t_1, t_2=t_2, h=h)
+        judged = (
+            sheet.at_least(t_1, least).else_says(
+                "the key of {item} lies {found} deep in the shaft, {limit} wanted"
+            ),
+            sheet.at_least(c, sheet.limit("room", "c_n")).else_says(
+                "{found} of room over the key of {item}, {limit} wanted"
+            ),
+            sheet.at_most(c, sheet.limit("loose", "c_g")).else_says(
+                "{found} of room over the key of {item}, {limit} at most"
+            ),
         )
+        stated = sheet.is_stated("height of the key", cam.key_height)
+        return sheet.worst(*(judged if stated else (one.graded(Grade.QUERY) for one in judged)))
 
     return sheet.each([(cam.id, cam) for cam in keyed], lambda item: judge(item[1]))
 

@@ -52,6 +52,7 @@ class Cam(Component):
         bore: bore in which the shaft sits.
         keyway_width: of the keyway in that bore; left out where the cam is not keyed.
         keyway_depth: of the keyway in that bore, beside the key, least.
+        key_height: of the key; left out where it is a parallel key of the width of its keyway.
         key_length: of the key within the cam, least.
         held_along: what keeps it in its place along the shaft.
         locked_by: what keeps the nut or the screws that hold it along the shaft from working back.
@@ -91,6 +92,7 @@ class Cam(Component):
     bore: Annotated[Length, Span("10 mm", "400 mm"), OPENED] = NOT_STATED
     keyway_width: Annotated[Length, Span("1 mm", "100 mm"), OPENED] = NOT_STATED
     keyway_depth: Annotated[Length, Span("0.5 mm", "50 mm"), OPENED] = NOT_STATED
+    key_height: Annotated[Length, Span("1 mm", "60 mm"), CUT_DOWN] = NOT_STATED
     key_length: Annotated[Length, Span("3 mm", "400 mm")] = NOT_STATED
     held_along: Word[
         Literal["forged on", "shoulder and nut", "clamped set", "set screw", "fork of the gear", "nothing"]

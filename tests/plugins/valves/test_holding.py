@@ -89,20 +89,27 @@ def test_the_key_takes_the_blow(workshop: DesignFolder, times: float, outcome: s
 
 
 @pytest.mark.parametrize(
-    ("depth", "times", "outcome"),
+    ("depth", "height", "times", "outcome"),
     [
-        ("3 mm", 1.21, "conforms"),
-        ("3 mm", 1.19, "finding"),
-        ("20 mm", 1.005, "conforms"),
-        ("", 1.005, "conforms"),
+        ("3 mm", "13 mm", 1.21, "conforms"),
+        ("3 mm", "13 mm", 1.19, "finding"),
+        ("20 mm", "30 mm", 1.005, "conforms"),
+        ("", "13 mm", 1.005, "conforms"),
+        ("20 mm", "23 mm", 1.21, "conforms"),
+        ("20 mm", "23 mm", 1.19, "finding"),
+        ("3 mm", "", 1.21, "conforms"),
+        ("3 mm", "", 1.19, "finding"),
     ],
 )
 def test_the_key_bears_in_the_shallower_of_two_keyways(
-    workshop: DesignFolder, depth: str, times: float, outcome: str
+    workshop: DesignFolder, depth: str, height: str, times: float, outcome: str
 ) -> None:
-    """A keyway of 10 mm in the cam and of 3 mm in its shaft: 100 MPa at 1.2 times the length of 60 MPa in shear."""
+    """A keyway of 10 mm in the cam and of 3 mm in its shaft: 100 MPa at 1.2 times the length of 60 MPa in shear.
+
+    The same where 3 mm of the key stand out of the shaft: 23 mm high and 20 mm deep, or 6 mm, as a width of 6 mm has.
+    """
     made = keyed(2 * RUNNING * 1e3 / (60 * 6 * 60) * times, "10 mm")
-    made["cam.toml"] += 'turns_on = "shaft"\n'
+    made["cam.toml"] += 'turns_on = "shaft"\n' + (f'key_height = "{height}"\n' if height else "")
     made["shaft.toml"] = 'kind = "shaft"\nid = "shaft"\n' + (f'keyway_depth = "{depth}"\n' if depth else "")
     assert workshop.write(made).only(CAM).outcome == outcome
 

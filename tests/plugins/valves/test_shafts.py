@@ -11,6 +11,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade, OutOfRange
 from speclint.facts import load_aslant, share_across_spindle
 from speclint.testing import DesignFolder, found, limit, on_sheet
+from speclint_valves.formulae.keys import height_of_parallel_key, room_over_key
 from tests.plugins.valves.gear import train_files
 
 TURNS, SIDE = "shaft.turns-its-cams", "spindle.side-by-rocker"
@@ -279,21 +280,65 @@ def test_one_key_sits_in_shaft_and_cam(
         assert check.says.startswith("keyway width 18 mm (shaft.toml")
 
 
+WITHIN = 'keyway_width = "18 mm"\nkeyway_depth = "{0}"\n{1}'
+HIGH = 'key_height = "11 mm"\n'
+
+
 @pytest.mark.parametrize(
-    ("depth", "ends"),
-    [("4.4 mm", FINE), ("2.01 mm", FINE), ("1.99 mm", ASKED), ("1 mm", ASKED)],
+    ("depth", "height", "ends"),
+    [
+        ("4.4 mm", "", FINE),
+        ("4.11 mm", "", FINE),
+        ("4.09 mm", "", ASKED),
+        ("4 mm", HIGH, WRONG),
+        ("4.11 mm", HIGH, FINE),
+        ("4.09 mm", HIGH, WRONG),
+        ("5.19 mm", HIGH, FINE),
+        ("5.21 mm", HIGH, WRONG),
+        ("5.21 mm", "", ASKED),
+        ("7.2 mm", 'key_height = "13.9 mm"\n', FINE),  # half of it are 6.95 mm
+        ("7.3 mm", 'key_height = "14.1 mm"\n', WRONG),  # half of it are 7.05 mm, and the shaft is 7 mm deep
+    ],
 )
-def test_the_keyways_together_take_a_key_of_the_usual_height(
-    design: DesignFolder, depth: str, ends: tuple[str, Grade | None]
+def test_a_key_has_room_over_it_and_half_of_it_in_the_shaft(
+    design: DesignFolder, depth: str, height: str, ends: tuple[str, Grade | None]
 ) -> None:
-    """The key is 18 mm wide, and so at least 9 mm high: the shaft takes 7 mm of it, the cam the other 2 mm."""
+    """A key of 18 mm is 11 mm high, of which 7 lie in the shaft: 4.1 to 5.2 mm in the cam leave 0.1 to 1.2 mm."""
     shafted(design, "600 N·m", "")
-    keyed = f'keyway_width = "18 mm"\nkeyway_depth = "{depth}"\n'
-    for name, text in (("shaft", STRONG), ("cam-0", keyed)):
+    for name, text in (("shaft", STRONG), ("cam-0", WITHIN.format(depth, height))):
         path = design.root / f"{name}.toml"
         path.write_text(path.read_text(encoding="utf-8") + text, encoding="utf-8")
     check = design.only("shaft.key-deep-in-both")
     assert (check.outcome, check.grade) == ends
+
+
+def test_of_a_width_that_is_not_listed_the_height_is_asked(design: DesignFolder) -> None:
+    shafted(design, "600 N·m", "")
+    cam = WITHIN.format("4.4 mm", "").replace("18", "17")
+    for name, text in (("shaft", STRONG), ("cam-0", cam)):
+        path = design.root / f"{name}.toml"
+        path.write_text(path.read_text(encoding="utf-8") + text, encoding="utf-8")
+    check = design.only("shaft.key-deep-in-both")
+    assert check.outcome == "not assessed"
+    assert "key_height is to state how high it is" in check.says
+
+
+def test_keys_of_the_standard_lie_deeper_than_half() -> None:
+    """ISO 773, recalled: with its depths in shaft and hub a key has 0.2 to 0.4 mm of room over it."""
+    for width, height, in_shaft, in_hub in (
+        (5, 5, 3.0, 2.3),
+        (8, 7, 4.0, 3.3),
+        (14, 9, 5.5, 3.8),
+        (18, 11, 7.0, 4.4),
+        (25, 14, 9.0, 5.4),
+        (36, 20, 12.0, 8.4),
+        (50, 28, 17.0, 11.4),
+        (90, 45, 28.0, 17.4),
+    ):
+        found = height_of_parallel_key(width / 1e3).nominal
+        assert found == pytest.approx(height / 1e3)
+        assert in_shaft >= height / 2
+        assert 0.2 <= room_over_key(t_1=in_shaft, t_2=in_hub, h=height) + 1e-9 <= 0.4 + 2e-9
 
 
 def test_of_a_keyway_without_a_depth_nothing_is_said(design: DesignFolder) -> None:
