@@ -114,20 +114,38 @@ def mass_of_parts(
         return None
     taken = {symbol: take(symbol, one) for symbol, one in stated.items()}
     places = tuple(one.where for one in stated.values())
-    small = small_end_in(block, bore, sheet, take) if greatest or "m_s" not in stated else None
+    small = small_end_in(block, bore, sheet, take) if "m_s" not in stated else None
     if small is not None:
-        m_s = max(taken.get("m_s", small.value), small.value)
-        taken, places = {**taken, "m_s": m_s}, (*places, *small.places)
+        taken, places = {**taken, "m_s": small.value}, (*places, *small.places)
     if greatest:
-        for rod in rods:
-            weighed: dict[str, Piston | PistonRod] = {"m_p": sheet.follow(rod.carries), "m_r": rod}
-            taken |= {
-                symbol: greatest_mass(symbol, part, sheet, take)
-                for symbol, part in weighed.items()
-                if symbol in taken
-            }
+        taken |= _no_lighter(block, bore, (rods, stated, taken), sheet, take)
     total = sheet.work("m_k", reciprocating_mass, **{"m_p": 0.0, "m_r": 0.0, "m_c": 0.0, "m_s": 0.0, **taken})
     return total, Worked(total if len(taken) == 4 else None, places)
+
+
+def _no_lighter(
+    block: CylinderBlock,
+    bore: str,
+    drawn: tuple[tuple[PistonRod, ...], dict[str, Measure | NotStated], dict[str, float]],
+    sheet: Sheet,
+    take: Take,
+) -> dict[str, float]:
+    """The masses of piston, rod and small end that are stated, each no less than other places let it be."""
+    rods, stated, taken = drawn
+    found: dict[str, float] = {}
+    for rod in rods:
+        weighed: dict[str, Piston | PistonRod] = {"m_p": sheet.follow(rod.carries), "m_r": rod}
+        for symbol, part in weighed.items():
+            if symbol in stated:
+                found[symbol] = greatest_mass(symbol, part, sheet, take)
+    if "m_s" in stated:
+        by_rod, aim = (
+            small_end_in(block, bore, sheet, sheet.take_nominal),
+            sheet.take_nominal("m_s", stated["m_s"]),
+        )
+        if by_rod is not None and by_rod.value > aim:
+            found["m_s"] = taken["m_s"] + by_rod.value - aim  # with the limits of the stated one
+    return found
 
 
 def mass_moved(block: CylinderBlock, sheet: Sheet) -> float:
