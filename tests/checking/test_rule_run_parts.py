@@ -11,7 +11,8 @@ from speclint import FIRST_PRINCIPLES, Grade, Judgement, Rule, Sheet, rule
 from speclint.checking import Check, case_result, rule_run
 from speclint.checking.conclusion import could_not_run, each_once
 from speclint.checking.one_corner import run_once, written_at
-from speclint.checking.rule_run import check, check_component, check_named, remember
+from speclint.checking.outcomes import remember
+from speclint.checking.rule_run import check, check_component, check_named
 from speclint.checking.time_limit import Overrun
 from speclint.checking.where_it_fails import where_it_fails
 from speclint.checking.worst_corner import Effort, find_worst

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint import COMMON_PRACTICE, Grade, Judgement, NotKnown, Sheet, rule
 from speclint.facts import holds_pressure, is_safety_part
 from speclint.specs import Component, SizeApart, as_item
 
@@ -18,6 +18,8 @@ _JOINTS = ("bolted-joint", "frame-fastening", "lens-joint", "pipe-flange")
 #: Of several pieces, and made to a drawing of its own.
 _SETS = ("driving-axle",)
 _SHOWN = 3
+#: How the key of a thread ends.
+_THREAD = "thread"
 #: The class of general tolerances of a part, and how one that it leaves out is listed.
 _CLASS, _NOT_STATED = "general_tolerance", "not stated"
 
@@ -153,7 +155,7 @@ def _base(part: Component, sheet: Sheet) -> str:
 def items(component: Component, sheet: Sheet) -> Judgement:
     """Lengths and angles with their limits, the material, and what a field marks as given to the shop.
 
-    Parts that differ must each state their ``item``.
+    Parts that differ must each state their ``item``. A thread is the same with its coarse pitch and without.
     """
     if not sheet.is_stated("drawing", component.drawing):
         raise sheet.not_applicable("no drawing number is stated (release.identity)")
@@ -175,7 +177,11 @@ def _is_made(component: Component) -> bool:
 
 def _told_apart(component: Component, other: Component, sheet: Sheet) -> Judgement:
     named = f"{other.id} ({other.where.file})"
-    apart = [one for one in sheet.sizes_apart(component, other) if not _is_general(one, sheet)]
+    apart = [
+        one
+        for one in sheet.sizes_apart(component, other)
+        if not _is_general(one, sheet) and not _is_one_thread(one)
+    ]
     if not apart:
         return sheet.states(True, f"{named} on the same drawing is made alike")
     own = sheet.said(f"item of {component.id}", component.item)
@@ -195,6 +201,18 @@ def _is_general(apart: SizeApart, sheet: Sheet) -> bool:
         return False
     own, other = apart.here, apart.there
     return (own == _NOT_STATED and other.endswith(grade)) or (other == _NOT_STATED and own.endswith(grade))
+
+
+def _is_one_thread(apart: SizeApart) -> bool:
+    """Whether two words name one thread of the standard: M24 is M24x3, whose pitch is the coarse one of ISO 261."""
+    if not apart.where.key.endswith(_THREAD):
+        return False
+    from speclint.handbook.threads import thread  # only where two parts on one drawing differ in a thread
+
+    try:
+        return thread(apart.here).name == thread(apart.there).name
+    except NotKnown:  # a word that no table lists is another than its neighbour
+        return False
 
 
 def _items(own: str | None, theirs: str | None) -> str:

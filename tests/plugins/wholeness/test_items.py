@@ -80,6 +80,26 @@ def test_what_is_no_other_size(workshop: DesignFolder, first: str, second: str) 
 
 
 @pytest.mark.parametrize(
+    ("first", "second", "alike"),
+    [
+        ("M24", "M24x3", True),  # ISO 261: the coarse pitch of M24 is 3 mm
+        ("M24x3", "M24", True),
+        ("M24×3", "M24", True),
+        ("M24", "M24x2", False),
+        ("M24x3", "M27", False),
+        ("1 UNC", "1-8 UNC", True),  # ASME B1.1: 8 threads per inch
+        ("1 UNC", "1 BSW", False),  # BS 84 has 8 too, of another form
+    ],
+)
+def test_a_thread_is_one_with_its_coarse_pitch_and_without(
+    workshop: DesignFolder, first: str, second: str, alike: bool
+) -> None:
+    piston = 'kind = "piston"\ndrawing = "D-1"\nfastening.thread = "{}"\n'.format
+    check = two(workshop, piston(first), piston(second)).only(ITEMS, "first")
+    (expect_conforms if alike else expect_finding)(check)
+
+
+@pytest.mark.parametrize(
     ("first", "second"),
     [
         ('lift = "20 mm"', 'lift = "20 mm ±0.1"'),  # the limits
