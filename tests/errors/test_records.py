@@ -30,7 +30,7 @@ def test_a_copy_has_the_fields_that_were_changed_and_the_others_as_they_were() -
 @pytest.mark.parametrize("record", [Stud("M24"), Nut("M24")])
 def test_what_is_no_field_is_refused(record: Stud | Nut) -> None:
     with pytest.raises(TypeError, match="lenght"):
-        replace(record, lenght=1.0)  # type: ignore[arg-type]  # as a slip of the pen would write it
+        replace(record, lenght=1.0)  # type: ignore[call-arg]
 
 
 def test_what_is_no_data_is_refused() -> None:
