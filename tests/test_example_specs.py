@@ -66,14 +66,14 @@ def test_two_runs_are_the_same_to_the_byte() -> None:
 
 
 def test_a_whole_engine_of_three_cylinders_stands_in_few_files() -> None:
-    """At least 150 parts in at most 61 files of specs, that of the axles among them.
+    """At least 150 parts in at most 62 files of specs, that of the axles among them.
 
     Each cylinder has a block, a liner, a piston and four valves.
     """
     design = assessed().design
     assert design is not None
     beside = {name for name, one in design.specs.items() if isinstance(one, KnownFault | MadePart)}
-    assert len({file for name, file in design.files.items() if name not in beside}) <= 61
+    assert len({file for name, file in design.files.items() if name not in beside}) <= 62
     assert len([one for one in design.specs.values() if isinstance(one, Component)]) >= 150
     for cylinder in ("left", "middle", "right"):
         for kind in ("block", "liner", "piston", "rod"):
