@@ -1,4 +1,4 @@
-"""Errors and where they are: the tree of exceptions, complaints about a file, places in a file.
+"""Errors and where they are: exceptions, complaints about a file, places in it; what classes of data have in common.
 
 May import nothing of speclint.
 """
