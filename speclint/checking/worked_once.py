@@ -11,7 +11,6 @@ was asked is worked by itself.
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping
-from functools import cache
 from typing import Any
 
 from msgspec import Struct, field
@@ -321,19 +320,13 @@ def _say_the_same(one: Any, other: Any) -> bool:
     """Whether two values say the same, wherever they stand."""
     if one is other or type(one) is not type(other):
         return one is other
-    for name in _names_of(type(one)):  # type: ignore[arg-type]  # every class can be looked up
+    for name in field_names(type(one)):
         here, there = getattr(one, name), getattr(other, name)
         if isinstance(here, Location) or here is there or here == there:
             continue
         if not (hasattr(here, "where") and _say_the_same(here, there)):
             return False
     return True
-
-
-@cache
-def _names_of(kind: type) -> tuple[str, ...]:
-    """The names of the fields of a class of values, as they are asked for over and over."""
-    return field_names(kind)
 
 
 def _place_of(value: Any) -> Place:
