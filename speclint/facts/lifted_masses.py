@@ -6,25 +6,17 @@ from typing import TYPE_CHECKING
 
 from speclint.equations import Kilograms
 from speclint.facts.box_masses import box_with_gear
-from speclint.facts.moving_masses import greatest_mass
-from speclint.facts.weights import mass_of_part, share_of_mass
+from speclint.facts.masses import BY_SIZES
+from speclint.facts.moving_masses import greatest_mass, no_lighter
+from speclint.facts.weights import mass_of_part
 from speclint.rules import Sheet
 from speclint.specs import Component, by_word
 
 if TYPE_CHECKING:
     from speclint.specs import Weight
 
-#: What states a mass and is described by its sizes.
-_BY_SIZES = (
-    by_word.CompressionSpring,
-    by_word.Piston,
-    by_word.PistonRod,
-    by_word.PoppetValve,
-    by_word.ValveSpindle,
-    by_word.Weldment,
-)
-#: Least mass over that of the sizes, and thinnest wall of a cam box, m: common practice, as in mass.by-sizes.
-_LEAST_SHARE, _WALL_OF_BOX = 0.9, 0.005
+#: Thinnest wall of a cam box, m: common practice, as in mass.by-sizes.
+_WALL_OF_BOX = 0.005
 
 
 def mass_lifted(part: Component, sheet: Sheet) -> Kilograms | None:
@@ -37,15 +29,12 @@ def mass_lifted(part: Component, sheet: Sheet) -> Kilograms | None:
     if stated is None:
         return None
     mass: Kilograms = stated.value
-    if isinstance(part, _BY_SIZES):
+    if isinstance(part, BY_SIZES):
         return greatest_mass("m_1", part, sheet, sheet.take)
     if not isinstance(part, by_word.CamBox):
         return mass
     gear = box_with_gear(part, _WALL_OF_BOX, sheet, sheet.take)
-    if not gear.places:
-        return mass
-    least = sheet.work("m_l", share_of_mass, s=_LEAST_SHARE, M=gear.value)
-    return max(mass, least + mass - sheet.take_nominal("m_1", part.mass))
+    return no_lighter("m_1", part, mass, gear.value, sheet) if gear.places else mass
 
 
 def mass_weighed(name: str, weight: Weight, sheet: Sheet) -> Kilograms:

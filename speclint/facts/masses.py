@@ -35,6 +35,15 @@ if TYPE_CHECKING:
     )
 
 
+#: What states a mass and is described by its sizes, but for a cam box, which is weighed with its gear.
+BY_SIZES = (
+    by_word.CompressionSpring,
+    by_word.Piston,
+    by_word.PistonRod,
+    by_word.PoppetValve,
+    by_word.ValveSpindle,
+    by_word.Weldment,
+)
 #: How a size is taken from a sheet: with its limits, or at one of them.
 Take = Callable[[str, Measure | NotStated], float]
 

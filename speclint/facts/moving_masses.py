@@ -24,6 +24,7 @@ from speclint.specs import by_word
 
 if TYPE_CHECKING:
     from speclint.specs import (
+        CamBox,
         CompressionSpring,
         Piston,
         PistonRod,
@@ -62,8 +63,18 @@ def greatest_mass(symbol: str, part: Weighed, sheet: Sheet, take: Take) -> Kilog
     m, by_sizes = take(symbol, part.mass), _by_sizes(part, sheet)
     if by_sizes is None or by_sizes.least is None:
         return m
-    least = sheet.work(f"{symbol}_l", share_of_mass, s=_LEAST_SHARE, M=by_sizes.least)
-    return max(m, least + m - sheet.take_nominal(symbol, part.mass))  # with the limits of the stated one
+    return no_lighter(symbol, part, m, by_sizes.least, sheet)
+
+
+def no_lighter(
+    symbol: str, part: Weighed | CamBox, m: Kilograms, by_sizes: Kilograms, sheet: Sheet
+) -> Kilograms:
+    """The mass ``m`` of a part, kg, and no less than the share of what it weighs ``by_sizes`` that it has at the least.
+
+    That share has the limits of the stated mass.
+    """
+    least = sheet.work(f"{symbol}_l", share_of_mass, s=_LEAST_SHARE, M=by_sizes)
+    return max(m, least + m - sheet.take_nominal(symbol, part.mass))
 
 
 def least_mass(symbol: str, part: Weighed, sheet: Sheet, take: Take) -> Kilograms:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import (
+    BY_SIZES,
     BySizes,
     box_with_gear,
     mass_by_sizes,
@@ -132,15 +133,7 @@ by_sizes: Rule = agreement(
     "mass.by-sizes",
     title="The mass of a part is what its sizes and its metal give: of a spring its wire, of others no less than they "
     "are at their thinnest (a cam box with its gear), and no more than they are solid",
-    on=(
-        by_word.CamBox,
-        by_word.CompressionSpring,
-        by_word.Piston,
-        by_word.PistonRod,
-        by_word.PoppetValve,
-        by_word.ValveSpindle,
-        by_word.Weldment,
-    ),
+    on=(by_word.CamBox, *BY_SIZES),
     pairs=_masses,
     within="",
     limits=[*_LIMITS, _ENDS, _PLATES, _WALL],
