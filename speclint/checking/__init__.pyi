@@ -13,6 +13,7 @@ from .check_seen import (
 )
 from .code_digest import (
     code_of as code_of,
+    packages_of as packages_of,
 )
 from .concession_watch import (
     changes as changes,
@@ -48,6 +49,9 @@ from .kept_folder import (
 )
 from .kept_results import (
     KeptResults as KeptResults,
+)
+from .kept_run import (
+    KeptRun as KeptRun,
 )
 from .known_faults import (
     KnownFaults as KnownFaults,

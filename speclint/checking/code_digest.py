@@ -9,10 +9,13 @@ from collections.abc import Iterator, Sequence
 from functools import cache
 from hashlib import blake2b
 from importlib.util import find_spec
+from typing import TYPE_CHECKING
 
-from speclint.checking.installed import installed_beside
+from speclint.checking.installed import distributions_found, installed_beside
 from speclint.checking.kept_folder import KeptFolder
-from speclint.families import Loaded
+
+if TYPE_CHECKING:
+    from speclint.families import Loaded
 
 #: Seconds for which a file must have stood as it is: a file system may give two changes within less the same time.
 _STILL = 2.0
@@ -25,11 +28,29 @@ def code_of(loaded: Loaded, kept: KeptFolder | None = None) -> str:
 
     :raises LookupError: for a family whose code lies in no file: nothing tells whether it is the same another time.
     """
-    packages = ("speclint", *sorted({family.module.partition(".")[0] for family in loaded.families}))
+    packages = packages_of(loaded)
     digest = blake2b((_kept_of(packages, kept) if kept else _of_packages(packages)).encode(), digest_size=20)
     for name in (sys.version, sys.platform, *installed_beside(kept)):
         digest.update(name.encode("utf-8", "backslashreplace") + b"\0")
     return digest.hexdigest()
+
+
+def packages_of(loaded: Loaded) -> tuple[str, ...]:
+    """The packages whose code makes a result: speclint, and those of the loaded families."""
+    return "speclint", *sorted({family.module.partition(".")[0] for family in loaded.families})
+
+
+def how_code_stands(packages: Sequence[str]) -> tuple[str, bool] | None:
+    """How all files of some packages stand, and all that is installed; and whether they have stood so for long enough.
+
+    None where code lies in no file. Nothing is imported to tell it, and no file is read.
+    """
+    standing = _standing(tuple(packages))
+    if standing is None:
+        return None
+    python = sys.version, sys.platform, sys.executable, sys.path, sys.flags
+    stands = repr((standing[0], sorted(distributions_found()), python)).encode("utf-8", "backslashreplace")
+    return blake2b(stands, digest_size=20).hexdigest(), 0 <= standing[1] <= time.time() - _STILL
 
 
 def _kept_of(packages: Sequence[str], kept: KeptFolder) -> str:
@@ -93,7 +114,22 @@ def _files_of(name: str) -> Iterator[tuple[str, str]]:
     if not found.submodule_search_locations:
         yield os.path.basename(found.origin), found.origin
     for place in found.submodule_search_locations or ():
-        for folder, folders, names in os.walk(place):
-            folders[:] = [name for name in folders if name != "__pycache__"]
-            within = folder[len(place) :].lstrip(os.sep)
-            yield from ((os.path.join(within, name), os.path.join(folder, name)) for name in names)
+        yield from _files_below(place, "")
+
+
+def _files_below(folder: str, within: str) -> Iterator[tuple[str, str]]:
+    """Every file below a folder by its place in the package, but what Python compiled.
+
+    :raises LookupError: for a folder that cannot be read.
+    """
+    try:
+        with os.scandir(folder) as entries:
+            found = sorted(entries, key=lambda one: one.name)
+    except OSError as problem:
+        raise LookupError(f"{folder}: {problem.strerror or problem}") from problem
+    for one in found:
+        called = f"{within}{one.name}"
+        if not one.is_dir(follow_symlinks=False):
+            yield called, one.path
+        elif one.name != "__pycache__":
+            yield from _files_below(one.path, f"{called}{os.sep}")

@@ -25,7 +25,7 @@ def installed_beside(kept: KeptFolder | None = None) -> list[str]:
     can be known: all that is installed for another reason counts. With a folder to keep it in, what each needs is read
     again where another is installed.
     """
-    found = dict(_found())
+    found = dict(distributions_found())
     listing = "".join(f"{name}\0{stands}\0" for name, stands in sorted(found.items()))
     key = blake2b(f"installed\0{listing}".encode("utf-8", "backslashreplace"), digest_size=20).hexdigest()
     body = kept.read(key) if kept else None
@@ -96,7 +96,7 @@ def _needed(requirements: Iterable[str], extra: str) -> Iterator[str]:
             yield canonicalize_name(read.name)
 
 
-def _found() -> Iterator[tuple[str, int]]:
+def distributions_found() -> Iterator[tuple[str, int]]:
     """The folder of each distribution that Python could import, and when it was changed."""
     for place in sys.path:
         with suppress(OSError), os.scandir(place or ".") as entries:  # one that is not there, or an archive

@@ -1,26 +1,15 @@
 """Results of earlier runs in a folder of the user's own: written whole, checked when read, and never more than so many.
 
-Nothing is taken from a folder that another may write to, and what is read can only become data: where a file is
-damaged, or holds anything else, it is as if it were not there.
+Nothing is taken from a folder that another may write to; where a file is damaged, it is as if it were not there.
 """
 
 from __future__ import annotations
 
-import io
 import os
-import pickle
-import secrets
 import stat
-from collections.abc import Mapping
 from contextlib import suppress
-from enum import Enum
 from hashlib import blake2b
 from pathlib import Path
-from typing import Any
-
-from speclint.checking.packing import Unpacker
-from speclint.errors import is_record
-from speclint.rules import Rule, RuleEnded
 
 #: Bytes that the folder may hold: some fifty states of a design of a hundred parts.
 _MOST = 256 * 2**20
@@ -61,6 +50,8 @@ class KeptFolder:
         """Keep something under a name, whole or not at all; where there is no room, nothing is kept."""
         if self.why_not:
             return
+        import secrets  # only where something is written
+
         part = self._folder / f"{secrets.token_hex(8)}.part"
         try:
             part.write_bytes(_MAGIC + _digest(body) + body)
@@ -103,26 +94,3 @@ def _why_not(folder: Path) -> str:
 
 def _digest(body: bytes) -> bytes:
     return blake2b(body, digest_size=_DIGEST).digest()
-
-
-class _DataOnly(Unpacker):
-    def find_class(self, module: str, name: str) -> Any:
-        """A class of data of speclint itself; nothing else is made from a file."""
-        if module.partition(".")[0] != "speclint":
-            raise pickle.UnpicklingError(f"{module}.{name}")
-        found = super().find_class(module, name)
-        if not isinstance(found, type) or not _holds_data(found):
-            raise pickle.UnpicklingError(f"{module}.{name}")
-        return found
-
-
-def _holds_data(kind: type) -> bool:
-    return is_record(kind) or issubclass(kind, Enum | RuleEnded)
-
-
-def unpacked(body: bytes, rules: Mapping[str, Rule]) -> Any:
-    """A result from its bytes; None where they do not hold one."""
-    try:
-        return _DataOnly(io.BytesIO(body), rules).load()
-    except Exception:  # whatever a file may hold: it is made anew
-        return None

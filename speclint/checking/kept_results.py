@@ -15,8 +15,8 @@ from msgspec import Struct, field
 
 from speclint.checking.check_result import Check
 from speclint.checking.inputs import Inputs
-from speclint.checking.kept_folder import KeptFolder, unpacked
-from speclint.checking.packing import packed
+from speclint.checking.kept_folder import KeptFolder
+from speclint.checking.packing import packed, unpacked
 from speclint.checking.remedy import Remedy
 from speclint.errors import replace
 from speclint.families import Loaded

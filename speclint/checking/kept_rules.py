@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from speclint.checking.kept_folder import KeptFolder, unpacked
-from speclint.checking.packing import packed
+from speclint.checking.kept_folder import KeptFolder
+from speclint.checking.packing import packed, unpacked
 from speclint.errors import compared_names, field_names
 from speclint.repository import digest
 from speclint.rules import Rule, RulesIn

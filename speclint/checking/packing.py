@@ -1,4 +1,7 @@
-"""Work and results as bytes, and back: a rule is passed by its name, and is that of the process that unpacks it."""
+"""Work and results as bytes, and back: a rule is passed by its name, and is that of the process that unpacks it.
+
+What is read from a file can only become data: where it holds anything else, it is as if it were not there.
+"""
 
 from __future__ import annotations
 
@@ -6,10 +9,12 @@ import io
 import pickle
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
+from enum import Enum
 from functools import cache
 from typing import Any
 
-from speclint.rules import Rule
+from speclint.errors import is_record
+from speclint.rules import Rule, RuleEnded
 
 
 class _Packer(pickle.Pickler):
@@ -54,3 +59,26 @@ def _names(kind: type) -> tuple[str, ...]:
     every = fields(kind)
     as_they_are = kind.__dataclass_params__.frozen and all(one.init and not one.kw_only for one in every)  # type: ignore[attr-defined]
     return tuple(one.name for one in every) if as_they_are and kind.__reduce__ is object.__reduce__ else ()
+
+
+class _DataOnly(Unpacker):
+    def find_class(self, module: str, name: str) -> Any:
+        """A class of data of speclint itself; nothing else is made from a file."""
+        if module.partition(".")[0] != "speclint":
+            raise pickle.UnpicklingError(f"{module}.{name}")
+        found = super().find_class(module, name)
+        if not isinstance(found, type) or not _holds_data(found):
+            raise pickle.UnpicklingError(f"{module}.{name}")
+        return found
+
+
+def _holds_data(kind: type) -> bool:
+    return is_record(kind) or issubclass(kind, Enum | RuleEnded)
+
+
+def unpacked(body: bytes, rules: Mapping[str, Rule]) -> Any:
+    """A result from its bytes; None where they do not hold one."""
+    try:
+        return _DataOnly(io.BytesIO(body), rules).load()
+    except Exception:  # whatever a file may hold: it is made anew
+        return None

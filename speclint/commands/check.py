@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import sys
 from collections.abc import Callable, Sequence
 from contextlib import AbstractContextManager
 from functools import partial
@@ -11,12 +12,11 @@ from typing import TYPE_CHECKING
 
 from speclint.commands.loading import families_for, kept_folder, loaded_families
 from speclint.commands.options import add_afresh
-from speclint.commands.output import show, write
+from speclint.commands.output import show, show_again, write
 from speclint.commands.progress import Progress, progress
-from speclint.errors import SettingsError, one_of, replace
 
 if TYPE_CHECKING:
-    from speclint.checking import Assessment, Check, Processes
+    from speclint.checking import Assessment, Check, KeptFolder, KeptRun, Processes
     from speclint.families import Loaded, ReportWriter
     from speclint.rules import Rule
 
@@ -69,26 +69,61 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Check, and print the findings; returns the exit code."""
-    from speclint.checking import assess, findings_once, rules_asked_for
-
+    """Check, and print the findings; returns the exit code. What still holds is printed again."""
     if options.schema:
         write(_schema(options), options.to)
         return 0
-    loaded = families_for(options.paths) if options.family or options.rule else loaded_families()
-    some = rules_asked_for(loaded, options.family, options.rule)
-    if options.set or options.solve:
-        from speclint.commands.what_if import check_what_if
+    if options.set or options.solve or options.made:
+        return _as_otherwise(options)
+    kept = kept_folder(options.afresh)
+    whole = _kept_whole(options, kept)
+    before = whole.written() if whole is not None else None
+    if before is None:
+        return _checked(options, kept, whole)
+    exit_code, shown = before
+    (write if options.form else show_again)(shown)
+    return exit_code
 
-        return check_what_if(options, loaded, some)
-    if options.made:
+
+def _as_otherwise(options: argparse.Namespace) -> int:
+    """Check with other values than those that the specs state: those asked about, or those measured."""
+    loaded, some = _rules(options)
+    if options.made and not (options.set or options.solve):
         from speclint.commands.as_made import check_as_made
 
         return check_as_made(options, loaded, some)
+    from speclint.commands.what_if import check_what_if
+
+    return check_what_if(options, loaded, some)
+
+
+def _rules(options: argparse.Namespace) -> tuple[Loaded, tuple[Rule, ...] | None]:
+    """What is loaded, and the rules that are asked for, where not all are."""
+    from speclint.checking import rules_asked_for
+
+    loaded = families_for(options.paths) if options.family or options.rule else loaded_families()
+    return loaded, rules_asked_for(loaded, options.family, options.rule)
+
+
+def _kept_whole(options: argparse.Namespace, kept: KeptFolder | None) -> KeptRun | None:
+    """Where the output of this run is kept; None for one that rests on more than the files of one repository."""
+    on_more = options.to, options.family, options.rule, options.staged, options.against, options.on
+    if kept is None or any(on_more):
+        return None
+    from speclint.checking import KeptRun
+    from speclint.reports import takes_styles, width_of
+
+    words = "check", options.form, options.full, width_of(sys.stdout), takes_styles(sys.stdout)
+    return KeptRun.of(kept, options.paths, words)
+
+
+def _checked(options: argparse.Namespace, kept: KeptFolder | None, whole: KeptRun | None) -> int:
+    from speclint.checking import assess, findings_once
+
+    loaded, some = _rules(options)
     writer = _writer(options.form, loaded, options.paths)
     if options.staged:
-        return _check_staged(options, loaded, some, writer)
-    kept = kept_folder(options.afresh)
+        return _check_staged(options, loaded, some, writer, kept)
     with progress("checking") as shown, _workers(options.on, shown) as processes:
         assessment = assess(options.paths, loaded, some, processes=processes, kept=kept)
         if options.against:
@@ -97,19 +132,46 @@ def run(options: argparse.Namespace) -> int:
         full = _in_full(options, assessment)
         if full and (writer is None or writer.remedies):
             found = findings_once(assessment.checks)
-            whole = None
+            against = assessment
             if some is not None and found:
                 shown("checking what else rests on the same values")
-                whole = assess(options.paths, loaded, processes=processes, kept=kept)
+                against = assess(options.paths, loaded, processes=processes, kept=kept)
             shown("looking for remedies")
-            _seek(found, assessment, whole, processes)
-    if writer is not None:
-        write(writer.write(assessment), options.to)
-    else:
-        from speclint.reports import terminal_page
-
-        show(lambda width: terminal_page.write(assessment, width, full=full), options.to)
+            _seek(found, assessment, against, processes)
+    written = _written(options, assessment, writer, full=full)
+    if whole is not None and (writer is None or _is_own(writer)):
+        _keep(whole, written, assessment)
     return assessment.exit_code
+
+
+def _written(
+    options: argparse.Namespace, assessment: Assessment, writer: ReportWriter | None, *, full: bool
+) -> str:
+    """Write the findings; returns what prints them again."""
+    if writer is not None:
+        text = writer.write(assessment)
+        write(text, options.to)
+        return text
+    from speclint.reports import terminal_page
+
+    return show(lambda width: terminal_page.write(assessment, width, full=full), options.to)
+
+
+def _is_own(writer: ReportWriter) -> bool:
+    """Whether a report is one of speclint: that of a family may say what it likes, such as the hour."""
+    return writer.write.__module__.partition(".")[0] == "speclint"
+
+
+def _keep(whole: KeptRun, written: str, assessment: Assessment) -> None:
+    """Keep what was written; not where something could not be read or run, which may be otherwise another time."""
+    design, settings = assessment.design, assessment.settings
+    if assessment.exit_code > 1 or assessment.kept is None or design is None or settings is None:
+        return
+    from speclint.checking import packages_of
+    from speclint.repository import is_toml
+
+    if all(map(is_toml, (settings.register_file, *settings.materials))):
+        whole.keep(assessment.exit_code, written, design.drawing_files.read, packages_of(assessment.loaded))
 
 
 def _schema(options: argparse.Namespace) -> str:
@@ -128,6 +190,7 @@ def _writer(form: str, loaded: Loaded, paths: Sequence[Path]) -> ReportWriter | 
     """
     if not form:
         return None
+    from speclint.errors import SettingsError, one_of
     from speclint.repository import families_left_out
 
     writers = loaded.without(families_left_out(paths)).writers
@@ -136,13 +199,10 @@ def _writer(form: str, loaded: Loaded, paths: Sequence[Path]) -> ReportWriter | 
     return writers[form]
 
 
-def _seek(
-    found: Sequence[Check], assessment: Assessment, whole: Assessment | None, processes: Processes
-) -> None:
+def _seek(found: Sequence[Check], assessment: Assessment, against: Assessment, processes: Processes) -> None:
     """Find the remedies of some findings; where only some rules were run, held against all, so that all are named."""
     from speclint.checking import find_remedies
 
-    against = whole or assessment
     orders = {one.order for one in found}
     sought = [one for one in against.checks if one.order in orders]
     find_remedies(against, processes, sought)
@@ -157,6 +217,7 @@ def _with_changes(
     workers: Callable[[], AbstractContextManager[Processes]],
 ) -> Assessment:
     """The assessment with what changed since a revision of git, by the same rules."""
+    from speclint.errors import replace
     from speclint.register import before_at
     from speclint.repository import scratch_folder
 
@@ -187,17 +248,18 @@ def _check_staged(
     loaded: Loaded,
     rules: Sequence[Rule] | None,
     writer: ReportWriter | None,
+    kept: KeptFolder | None,
 ) -> int:
     from datetime import date
 
     from speclint.checking import Processes, find_remedies, findings_once
+    from speclint.errors import SettingsError
     from speclint.register import assess_staged
 
     if options.on:
         raise SettingsError("what is staged is checked on this machine: leave out --on")
     if options.against:
         raise SettingsError("what is staged is a change of the last commit: leave out --against")
-    kept = kept_folder(options.afresh)
     with progress("checking") as shown:
         workers = partial(Processes, on_part=shown.part)
         found = assess_staged(options.paths, loaded, date.today(), rules, kept, workers)

@@ -129,7 +129,7 @@ def _parser(given: Sequence[str]) -> argparse.ArgumentParser:
     """The parser of the command that is given, or of all where the first word is none."""
     parser = _Parser(prog="speclint", description=_DESCRIPTION, allow_abbrev=False)
     parser.add_argument("--version", action=_Version, help="print the version and end")
-    commands = parser.add_subparsers(required=True, metavar="COMMAND")
+    commands = parser.add_subparsers(required=True, metavar="COMMAND", prog=parser.prog)
     known = [word for word in given[:1] if word in COMMANDS]
     for word in known or COMMANDS:
         says = COMMANDS[word]

@@ -128,8 +128,6 @@ from .pack.title_page import (
 from .page import (
     Page as Page,
     put as put,
-    speak_utf8 as speak_utf8,
-    width_of as width_of,
 )
 from .pairing import (
     pairs_data as pairs_data,
@@ -162,6 +160,11 @@ from .register_listing import (
 )
 from .staged_findings import (
     staged_page as staged_page,
+)
+from .terminal import (
+    speak_utf8 as speak_utf8,
+    takes_styles as takes_styles,
+    width_of as width_of,
 )
 from .unseen_listing import (
     hazards_said as hazards_said,

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import os
-import shutil
-import sys
 import textwrap
 from collections.abc import Iterable, Iterator
 from typing import IO, Literal
@@ -12,12 +9,11 @@ from typing import IO, Literal
 from msgspec import Struct, field
 
 from speclint.reports.printable import visible
+from speclint.reports.terminal import NARROWEST, takes_styles
 
 Emphasis = Literal["", "strong", "faint", "hold", "nonconformity", "query", "observation", "conforms"]
 Line = tuple[tuple[str, Emphasis], ...]
 
-_PIPE_WIDTH = 100  # columns where there is no terminal to ask
-_NARROWEST = 40
 _SHORT = 5  # a mark such as [12] follows its line where it does not fit beside it
 
 #: Styles for a terminal, legible on dark and light backgrounds.
@@ -81,7 +77,7 @@ class Page(Struct):
         self, label: str, text: str, *, indent: int = 8, column: int = 11, emphasis: Emphasis = ""
     ) -> None:
         """Add a labelled paragraph: the label in a column of its own, the text hanging beside it."""
-        if self.width < _NARROWEST + indent + column:
+        if self.width < NARROWEST + indent + column:
             indent, column = min(indent, 2), min(column, 9)
         head = " " * indent + label.ljust(max(column, len(label) + 1 if label else 0))
         rows = list(self._broken(text, len(head), 0)) or [""]
@@ -104,17 +100,9 @@ class Page(Struct):
         return "".join("".join(part for part, _ in line).rstrip() + "\n" for line in self.lines)
 
 
-def width_of(stream: IO[str] | None) -> int:
-    """Columns to write for: those that COLUMNS sets, else of the terminal, else a fixed number."""
-    if stream is None or not stream.isatty():
-        wanted = os.environ.get("COLUMNS", "")
-        return max(_NARROWEST, int(wanted)) if wanted.isdecimal() and int(wanted) else _PIPE_WIDTH
-    return max(_NARROWEST, shutil.get_terminal_size((_PIPE_WIDTH, 24)).columns)
-
-
 def put(page: Page, stream: IO[str]) -> None:
     """Write a page: with styles on a terminal that supports them, else plain."""
-    if stream.isatty() and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb":
+    if takes_styles(stream):
         _inked(page.lines, stream)
     else:
         stream.write(page.text())
@@ -127,11 +115,3 @@ def _inked(lines: Iterable[Line], stream: IO[str]) -> None:
     console = Console(file=stream, soft_wrap=True)
     for line in lines:
         console.print(Text.assemble(*((part, _INK.get(emphasis, "")) for part, emphasis in line)), end="\n")
-
-
-def speak_utf8() -> None:
-    """Make the standard streams take every character, also where the encoding of the system cannot."""
-    for stream in (sys.stdout, sys.stderr):  # None where it was closed before Python began
-        encoding = getattr(stream, "encoding", "") or ""
-        if encoding.lower().replace("-", "") != "utf8" and hasattr(stream, "reconfigure"):
-            stream.reconfigure(encoding="utf-8")

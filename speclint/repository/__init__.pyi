@@ -46,6 +46,7 @@ from .drawing_changes import (
 )
 from .drawing_files import (
     DrawingFiles as DrawingFiles,
+    FileState as FileState,
     InFolder as InFolder,
     Source as Source,
 )
@@ -132,11 +133,14 @@ from .revisions import (
     staged as staged,
     staged_changes as staged_changes,
 )
+from .root_folder import (
+    FILE_NAME as FILE_NAME,
+    root_above as root_above,
+)
 from .scratch_folder import (
     scratch_folder as scratch_folder,
 )
 from .settings import (
-    FILE_NAME as FILE_NAME,
     MeasuredSetting as MeasuredSetting,
     Reviewer as Reviewer,
     SettingName as SettingName,
@@ -152,7 +156,6 @@ from .shop_tables import (
 )
 from .spec_files import (
     PassedOver as PassedOver,
-    is_toml as is_toml,
     passed_over as passed_over,
     spec_files as spec_files,
 )
@@ -161,6 +164,10 @@ from .table_mappings import (
     TableMapping as TableMapping,
     read_mapping as read_mapping,
     read_parts_mapping as read_parts_mapping,
+)
+from .toml_files import (
+    is_toml as is_toml,
+    toml_files as toml_files,
 )
 from .toml_writing import (
     inline as inline,

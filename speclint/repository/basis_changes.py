@@ -10,8 +10,9 @@ from msgspec import Struct
 
 from speclint.repository.design import Design
 from speclint.repository.regular_files import LARGEST_REGISTER, not_regular, read_regular
-from speclint.repository.settings import FILE_NAME, Settings
-from speclint.repository.spec_files import is_toml
+from speclint.repository.root_folder import FILE_NAME
+from speclint.repository.settings import Settings
+from speclint.repository.toml_files import is_toml
 from speclint.repository.toml_tables import read_named
 from speclint.specs import Duty, bare
 

@@ -10,8 +10,8 @@ from speclint.repository.drawing_reading import DrawingReading
 from speclint.repository.reading import load_specs
 from speclint.repository.register_file import read_register
 from speclint.repository.revisions import at_revision, commit_of
+from speclint.repository.root_folder import FILE_NAME
 from speclint.repository.scratch_folder import scratch_folder
-from speclint.repository.settings import FILE_NAME
 from speclint.specs import Spec
 
 

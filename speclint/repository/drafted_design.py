@@ -23,7 +23,8 @@ from speclint.repository.lazy_specs import IndexedSpecs
 from speclint.repository.misfits import misfits_of
 from speclint.repository.opening import open_repository
 from speclint.repository.reading import Draft, Read, read_drafts, validated
-from speclint.repository.settings import FILE_NAME, Settings
+from speclint.repository.root_folder import FILE_NAME
+from speclint.repository.settings import Settings
 from speclint.repository.taking_over import named_by, taken_over
 from speclint.repository.toml_tables import read_toml
 from speclint.repository.toml_writing import toml_text

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import hashlib
 import os
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from itertools import chain
 from pathlib import Path
@@ -60,6 +60,11 @@ class DrawingFiles:
         if file not in self._known:
             self._known[file] = self._read(file)
         return self._known[file]
+
+    @property
+    def read(self) -> Mapping[str, FileState]:
+        """The files that were read so far."""
+        return self._known
 
     def _read(self, file: str) -> FileState:
         blocks = self.source.blocks(file)

@@ -15,8 +15,8 @@ from speclint.repository.index import Index, Indexed, indexed, linked_at
 from speclint.repository.lazy_specs import IndexedSpecs
 from speclint.repository.neighbours import Neighbours
 from speclint.repository.reading import Draft, Read, read_drafts, validated
-from speclint.repository.spec_files import is_toml
 from speclint.repository.taking_over import named_by, taken_over
+from speclint.repository.toml_files import is_toml
 from speclint.repository.unread import unread_files
 from speclint.specs import Spec
 

@@ -11,8 +11,10 @@ from speclint.errors import Complaint, DesignError, Location
 from speclint.repository.all_specs import all_read
 from speclint.repository.design import Design
 from speclint.repository.drawing_files import DrawingFiles, InFolder, Source
-from speclint.repository.settings import FILE_NAME, Settings
-from speclint.repository.spec_files import OF_GIT, PassedOver, roots_below, sorted_out
+from speclint.repository.root_folder import FILE_NAME, folders_from, root_above, roots_below
+from speclint.repository.settings import Settings
+from speclint.repository.spec_files import PassedOver, sorted_out
+from speclint.repository.toml_files import OF_GIT
 from speclint.repository.unread import unread_files
 from speclint.specs import Spec
 
@@ -37,9 +39,7 @@ def find_root(paths: Sequence[Path]) -> Path:
     for path in paths:
         if not path.exists():
             raise DesignError(f"{path}: there is no such file or folder")
-        start = path.resolve()
-        above = [start, *start.parents] if start.is_dir() else [*start.parents]
-        root = next((folder for folder in above if _is_root(folder)), None) or _root_below(path, above)
+        root = root_above(path) or _root_below(path, folders_from(path))
         roots.setdefault(root, path)
     if len(roots) > 1:
         (first, _), (other, path) = list(roots.items())[:2]
@@ -66,12 +66,6 @@ def _root_below(path: Path, above: Sequence[Path]) -> Path:
         f"{path}: no {FILE_NAME} here or in any folder above; every design repository has one: "
         f"speclint begin {begun} writes one"
     )
-
-
-def _is_root(folder: Path) -> bool:
-    """Whether a folder has settings; what else than a file may be in their place is told when they are read."""
-    place = folder / FILE_NAME
-    return os.path.lexists(place) and not place.is_dir()
 
 
 def load_design(

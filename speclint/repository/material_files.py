@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING
 from speclint.errors import Complaint, Location, locate
 from speclint.repository.likeness import look
 from speclint.repository.regular_files import not_regular, read_regular
-from speclint.repository.settings import FILE_NAME, Settings, inside
+from speclint.repository.root_folder import FILE_NAME
+from speclint.repository.settings import Settings, inside
 from speclint.repository.toml_tables import read_named
 from speclint.specs import Array, Leaf, Table
 

@@ -9,7 +9,8 @@ from pathlib import Path
 from speclint.errors import OutputError
 from speclint.repository.file_replacement import replace_file
 from speclint.repository.regular_files import called
-from speclint.repository.settings import FILE_NAME, Settings, load_settings
+from speclint.repository.root_folder import FILE_NAME
+from speclint.repository.settings import Settings, load_settings
 
 
 def write_output(path: Path, text: str) -> None:

@@ -16,7 +16,7 @@ from speclint.errors import OutputError, RevisionError
 from speclint.repository.git import git, run, stream
 from speclint.repository.regular_files import LARGEST_REGISTER
 from speclint.repository.settings import Settings, load_settings
-from speclint.repository.spec_files import is_toml
+from speclint.repository.toml_files import is_toml
 
 _FILE, _LINK = "100", "120000"  # modes of git: a plain file begins with 100, a symbolic link is 120000
 _PLAIN = ("--no-ext-diff", "--no-textconv", "--ignore-submodules=dirty")

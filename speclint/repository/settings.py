@@ -8,6 +8,7 @@ from pydantic import BeforeValidator, ValidationError
 
 from speclint.errors import Complaint, Location, one_of
 from speclint.quantities import Measure, System
+from speclint.repository.root_folder import FILE_NAME
 from speclint.repository.site_air import site_pressure_faults
 from speclint.repository.toml_tables import read_named
 from speclint.repository.validation import complaint_of
@@ -26,7 +27,6 @@ from speclint.specs import (
     bare,
 )
 
-FILE_NAME = "speclint.toml"
 _SECONDS, _MOST_SECONDS = 60, 3600
 _STANDARD_ATMOSPHERE = 101_325.0  # Pa, exact: CGPM 10 (1954), resolution 4
 

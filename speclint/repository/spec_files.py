@@ -11,13 +11,11 @@ from pathlib import Path
 from msgspec import Struct
 
 from speclint.repository.regular_files import not_regular
-from speclint.repository.settings import FILE_NAME, Settings
+from speclint.repository.root_folder import FILE_NAME
+from speclint.repository.settings import Settings
+from speclint.repository.toml_files import toml_files
 
 _SUFFIX = ".toml"
-#: The folder, or the file, by which a git repository is known.
-OF_GIT = ".git"
-#: Files that mark an environment of Python (PEP 405) and a cache (Cache Directory Tagging Specification 0.6).
-_MARKS = frozenset({"pyvenv.cfg", "CACHEDIR.TAG"})
 _LINK = "the folder is a link, and none is followed"
 
 
@@ -42,47 +40,6 @@ def passed_over(root: Path, settings: Settings) -> tuple[PassedOver, ...]:
     return sorted_out(root, settings)[1]
 
 
-def _toml_files(root: Path, closed: list[PassedOver]) -> Iterator[str]:
-    """Every file whose name ends in ``.toml``, in any case, relative to the root with forward slashes.
-
-    Git's own folder, and hidden ones that say they are a cache or an environment of Python, are not looked into: they
-    hold thousands of files and no design. Folders that are links or cannot be read are added to ``closed``.
-    """
-
-    def unreadable(problem: OSError) -> None:
-        folder = Path(problem.filename).relative_to(root).as_posix()
-        closed.append(
-            PassedOver(f"{folder}/", f"the folder cannot be read: {problem.strerror}", unknown=True)
-        )
-
-    for folder, inner, names in os.walk(root, onerror=unreadable):
-        if os.path.basename(folder).startswith(".") and not _MARKS.isdisjoint(names) and Path(folder) != root:
-            inner.clear()
-            continue
-        inner[:] = sorted(name for name in inner if name != OF_GIT)
-        here = Path(folder).relative_to(root).as_posix()
-        links = [name for name in inner if not name.startswith(".") and os.path.islink(f"{folder}/{name}")]
-        closed += [PassedOver(f"{name if here == '.' else f'{here}/{name}'}/", _LINK) for name in links]
-        for name in sorted(names):
-            if is_toml(name):
-                yield name if here == "." else f"{here}/{name}"
-
-
-def roots_below(folder: Path) -> Iterator[Path]:
-    """The design repositories in the folders below one, the outermost only; hidden folders and links are passed by."""
-    for here, inner, names in os.walk(folder):
-        if FILE_NAME in names:
-            inner.clear()
-            yield Path(here)
-        else:
-            inner[:] = sorted(name for name in inner if not name.startswith("."))
-
-
-def is_toml(file: str) -> bool:
-    """Whether a file is TOML by its name, however that is written."""
-    return file.lower().endswith(_SUFFIX)
-
-
 def sorted_out(root: Path, settings: Settings) -> tuple[tuple[str, ...], tuple[PassedOver, ...]]:
     """Of all TOML files of a repository those that hold specs, and those that are passed over.
 
@@ -91,8 +48,14 @@ def sorted_out(root: Path, settings: Settings) -> tuple[tuple[str, ...], tuple[P
     """
     specs: list[str] = []
     passed_over: list[PassedOver] = []
-    closed: list[PassedOver] = []
-    files = tuple(_toml_files(root, closed))
+    links: list[str] = []
+    unreadable: list[tuple[str, str]] = []
+    files = tuple(toml_files(root, links, unreadable))
+    closed = [PassedOver(f"{folder}/", _LINK) for folder in links]
+    closed += [
+        PassedOver(f"{folder}/", f"the folder cannot be read: {why}", unknown=True)
+        for folder, why in unreadable
+    ]
     mappings = (*settings.made.mappings, *settings.tables.mappings)
     own = {FILE_NAME, settings.register_file, *settings.materials, *mappings}
     nested = {file.rpartition("/")[0] for file in files if file.rpartition("/")[2] == FILE_NAME} - {""}

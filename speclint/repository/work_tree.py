@@ -12,7 +12,7 @@ from speclint.errors import RevisionError
 from speclint.repository.drawing_files import with_line_ends_of_git
 from speclint.repository.regular_files import blocks_of, not_regular
 from speclint.repository.revisions import Snapshot, at_revision, commit_of
-from speclint.repository.spec_files import is_toml
+from speclint.repository.toml_files import is_toml
 
 _SHA_1 = 40  # digits of its digest; a repository of git names its objects by it or by SHA-256
 

@@ -7,7 +7,8 @@ from pathlib import Path
 
 from speclint.errors import OutputError
 from speclint.repository.regular_files import LARGEST_REGISTER, read_regular
-from speclint.repository.settings import FILE_NAME, Settings
+from speclint.repository.root_folder import FILE_NAME
+from speclint.repository.settings import Settings
 from speclint.repository.spec_files import spec_files
 
 

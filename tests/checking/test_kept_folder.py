@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 
 from speclint.checking import KeptFolder
-from speclint.checking.kept_folder import unpacked, usual_folder
-from speclint.checking.packing import packed
+from speclint.checking.kept_folder import usual_folder
+from speclint.checking.packing import packed, unpacked
 from speclint.errors import Location
 from speclint.rules import Consulted, Grade, NotAssessed, Unstated
 

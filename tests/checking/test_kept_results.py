@@ -12,9 +12,8 @@ import pytest
 from hypothesis import given, settings, strategies as st
 
 from speclint.checking import Assessment, KeptFolder, Processes, assess, code_digest, find_remedies
-from speclint.checking.kept_folder import unpacked
 from speclint.checking.kept_results import KeptResults
-from speclint.checking.packing import packed
+from speclint.checking.packing import packed, unpacked
 from speclint.register import judge
 from speclint.reports import gate_data, gate_page, json_report
 from speclint.rules import Consulted

@@ -8,8 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking.kept_folder import unpacked
-from speclint.checking.packing import packed
+from speclint.checking.packing import packed, unpacked
 from speclint.errors import Location
 from speclint.testing import DesignFolder
 from tests import tubes

@@ -11,8 +11,9 @@ import sys
 import pytest
 
 from speclint.families import Loaded
-from speclint.reports import page as pages, terminal_page as terminal
-from speclint.reports.page import Page, put, width_of
+from speclint.reports import terminal as terminals, terminal_page as terminal
+from speclint.reports.page import Page, put
+from speclint.reports.terminal import width_of
 from speclint.testing import DesignFolder
 from tests import tubes
 from tests.tubes import FILES
@@ -75,7 +76,7 @@ def test_width_is_that_of_the_terminal_or_fixed(monkeypatch: pytest.MonkeyPatch)
     monkeypatch.setenv("COLUMNS", "72")
     assert width_of(Terminal()) == width_of(io.StringIO()) == 72
     monkeypatch.setenv("COLUMNS", "10")
-    assert width_of(Terminal()) == pages._NARROWEST
+    assert width_of(Terminal()) == terminals.NARROWEST
 
 
 def test_grades_are_words_not_only_ink(workshop: DesignFolder) -> None:
@@ -197,8 +198,8 @@ def test_streams_take_every_character(monkeypatch: pytest.MonkeyPatch) -> None:
         streams = Stream(encoding), Stream(encoding)
         monkeypatch.setattr(sys, "stdout", streams[0])
         monkeypatch.setattr(sys, "stderr", streams[1])
-        pages.speak_utf8()
+        terminals.speak_utf8()
         assert [one.changed for one in streams] == [changed, changed]
     monkeypatch.setattr(sys, "stdout", None)
     monkeypatch.setattr(sys, "stderr", io.StringIO())
-    pages.speak_utf8()
+    terminals.speak_utf8()

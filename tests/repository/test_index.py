@@ -18,7 +18,8 @@ from speclint.repository.digests import State, digest, digest_of_spec, state_of
 from speclint.repository.index import Index, indexed, linked_at
 from speclint.repository.kept_index import Remembered, Row, Seals, digest_of
 from speclint.repository.neighbours import HeldAgainst
-from speclint.repository.spec_files import PassedOver, passed_over, roots_below, sorted_out
+from speclint.repository.root_folder import roots_below
+from speclint.repository.spec_files import PassedOver, passed_over, sorted_out
 from speclint.specs import Link
 from speclint.testing import DesignFolder
 from tests.tubes import DUTY, FILES, TUBE, tubes
