@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.joints import flange_held
-from speclint.quantities import Measure
+from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Component, NotStated, by_word
+from speclint.specs import Component, by_word
 
 if TYPE_CHECKING:
     from speclint.specs import (
@@ -21,7 +21,6 @@ if TYPE_CHECKING:
         SteamPassage,
     )
 
-_Take = Callable[[str, Measure | NotStated], float]
 #: Places of a passage that are chambers of their own, with walls and welds to be seen from within.
 _CHAMBERS = ("chest", "belt", "valve pocket")
 
@@ -72,7 +71,7 @@ def nuts_of(block: CylinderBlock, sheet: Sheet) -> dict[str, BoltedJoint | Frame
     return {**joints_of(block, sheet), **fastenings}
 
 
-def length_of_stud(joint: BoltedJoint, sheet: Sheet, take: _Take) -> Worked | None:
+def length_of_stud(joint: BoltedJoint, sheet: Sheet, take: Take) -> Worked | None:
     """Length of a stud to the end of its nut, m; None of a bolt, and where a size of it is not stated."""
     if not sheet.is_stated("fastener", joint.fastener) or sheet.read("fastener", joint.fastener) != "stud":
         return None
@@ -88,7 +87,7 @@ def length_of_stud(joint: BoltedJoint, sheet: Sheet, take: _Take) -> Worked | No
     return worked(length, *sizes.values())
 
 
-def length_drawn_out(name: str, block: CylinderBlock, sheet: Sheet, take: _Take) -> Worked | None:
+def length_drawn_out(name: str, block: CylinderBlock, sheet: Sheet, take: Take) -> Worked | None:
     """Length, m, of the studs or the liner of a block that go by an id; None of what has no such sizes."""
     joint = joints_of(block, sheet).get(name)
     if joint is not None:
@@ -101,7 +100,7 @@ def length_drawn_out(name: str, block: CylinderBlock, sheet: Sheet, take: _Take)
     return length_over_collar(liner, sheet, take)
 
 
-def length_over_collar(liner: CylinderLiner, sheet: Sheet, take: _Take) -> Worked:
+def length_over_collar(liner: CylinderLiner, sheet: Sheet, take: Take) -> Worked:
     """Length, m, of a liner from its free end to the face of its collar."""
     both = {"l_0": take("l_0", liner.length), "t": take("t", liner.collar.thickness)}
     return worked(sheet.work("l_c", length_with_collar, **both), liner.length, liner.collar.thickness)

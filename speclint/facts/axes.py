@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.cylinders import bore_named
-from speclint.facts.engine import Take, cranks_of, engine_of
+from speclint.facts.engine import cranks_of, engine_of
+from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked, worked
 
 if TYPE_CHECKING:

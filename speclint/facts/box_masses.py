@@ -13,7 +13,7 @@ from speclint.equations import (
     SquareMetres,
     formula,
 )
-from speclint.facts.engine import Take
+from speclint.facts.taking import Take
 from speclint.facts.weights import density_of, mass_of_part, mass_of_ring, mass_together
 from speclint.handbook.members import outside_of_box, round_area, tube_area
 from speclint.quantities import Measure

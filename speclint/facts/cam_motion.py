@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING
 
 from speclint.equations import Radians
 from speclint.errors import OutOfRange
+from speclint.facts.taking import Take
 from speclint.handbook.cams import (
     CamMotion,
     CamProfile,
@@ -25,7 +25,6 @@ if TYPE_CHECKING:
     from speclint.specs import Cam
 
 #: How a size is taken from a sheet: with its limits, or as the drawing aims at it.
-_Take = Callable[..., float]
 
 
 @dataclass(frozen=True, eq=False)
@@ -65,7 +64,7 @@ _STEPS = 180
 _KEPT_ANGLES = 1000
 
 
-def motion(cam: Cam, sheet: Sheet, take: _Take | None = None) -> WholeLift:
+def motion(cam: Cam, sheet: Sheet, take: Take | None = None) -> WholeLift:
     """The cam's motion: by its law and ramps, or by its table of lifts."""
     try:
         by = _by_table if cam.table else _by_law
@@ -74,7 +73,7 @@ def motion(cam: Cam, sheet: Sheet, take: _Take | None = None) -> WholeLift:
         raise sheet.not_covered(str(problem)) from problem
 
 
-def _by_law(cam: Cam, sheet: Sheet, take: _Take) -> WholeLift:
+def _by_law(cam: Cam, sheet: Sheet, take: Take) -> WholeLift:
     law = sheet.read("law of the cam", cam.law)
     lift = take("s_1", cam.lift)
     height, angle = take("h_r", cam.ramp_height), take("γ", cam.ramp_angle)
@@ -90,7 +89,7 @@ def _profile(
     return WholeLift(CamProfile(Flank(curve, lift, rise, ramp), dwell, Flank(curve, lift, fall, ramp)))
 
 
-def _by_table(cam: Cam, _: Sheet, take: _Take) -> WholeLift:
+def _by_table(cam: Cam, _: Sheet, take: Take) -> WholeLift:
     step = take("Δ", cam.table_step)
     return _table(step, tuple(take(f"s_{number}", lift) for number, lift in enumerate(cam.table)))
 

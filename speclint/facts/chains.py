@@ -2,20 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula
+from speclint.facts.taking import Take
 from speclint.handbook.fits import WORST_CASE_CITES
-from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import NotStated, Position, by_word
+from speclint.specs import Position, by_word
 
 if TYPE_CHECKING:
     from speclint.specs import ChainLink, DimensionChain, LocatingFace, Pad
-
-_Take = Callable[[str, Measure | NotStated], float]
 
 
 @formula("g = g_0 + k x", cites=list(WORST_CASE_CITES))
@@ -61,7 +59,7 @@ def size_of_link(one: Acting, sheet: Sheet) -> Position:
     return sheet.dimension(one.link)
 
 
-def gap_of_chain(chain: DimensionChain, sheet: Sheet, take: _Take) -> Worked:
+def gap_of_chain(chain: DimensionChain, sheet: Sheet, take: Take) -> Worked:
     """The gap that the links of a chain leave cold, m, and the places of its links."""
     gap, places = 0.0, []
     for one in links_of(chain, sheet):
@@ -85,7 +83,7 @@ def room_when_central(s: Metres, w: Metres) -> Metres:
     return (s - w) / 2
 
 
-def room_of_pad(face: LocatingFace, pad: Pad, sheet: Sheet, take: _Take) -> Worked | None:
+def room_of_pad(face: LocatingFace, pad: Pad, sheet: Sheet, take: Take) -> Worked | None:
     """Cold room between a sliding pad and the end of its cut-out, m.
 
     By the chain that gives it; else half of what the cut-out is wider than the pad, which stands in its middle. None

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from speclint.facts.engine import Take, cranks_of, engine_of
+from speclint.facts.engine import cranks_of, engine_of
+from speclint.facts.taking import Take
 from speclint.handbook.balance import small_end_share
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked

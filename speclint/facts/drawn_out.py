@@ -9,7 +9,7 @@ from speclint.rules import Sheet, Worked, worked
 from speclint.specs import Component, by_word
 
 if TYPE_CHECKING:
-    from speclint.facts.masses import Take
+    from speclint.facts.taking import Take
     from speclint.specs import CompressionSpring, Length
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Kilograms, Metres, formula
@@ -10,6 +9,7 @@ from speclint.facts.connecting_rods import small_end_in
 from speclint.facts.cylinders import crossheads_on, ends_of, liners_of, pistons_in, rods_in
 from speclint.facts.engine import stroke_of
 from speclint.facts.moving_masses import greatest_mass
+from speclint.facts.taking import Take
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import NotStated, Stated, by_word
@@ -18,7 +18,6 @@ if TYPE_CHECKING:
     from speclint.specs import CylinderBlock, CylinderEnd, Pin, Piston, PistonRod
 
 #: How a size is taken from a sheet: with its limits, or as the drawing aims at it.
-Take = Callable[[str, Measure | NotStated], float]
 
 
 @formula("m = m_p + m_r + m_c + m_s", cites=[FIRST_PRINCIPLES])

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
+from speclint.facts.taking import Take
 from speclint.quantities import Measure
 from speclint.rules import Sheet
 from speclint.specs import NotStated, Stated, by_word
@@ -12,7 +13,6 @@ from speclint.specs import NotStated, Stated, by_word
 if TYPE_CHECKING:
     from speclint.specs import Crank, CylinderBlock, Engine
 
-Take: TypeAlias = Callable[[str, Measure | NotStated], float]
 #: The name of a bore, or where a spec gives it; "" for all bores of a block.
 Bore: TypeAlias = str | Stated[str] | NotStated
 

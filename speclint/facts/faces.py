@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula
 from speclint.facts.cylinders import ends_of, liners_of
+from speclint.facts.taking import Take
 from speclint.facts.wheelbases import apart
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
@@ -15,7 +15,6 @@ from speclint.specs import NotStated
 if TYPE_CHECKING:
     from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, Length
 
-_Take = Callable[[str, Measure | NotStated], float]
 #: Which way distances from the collar's seat count along the block, forward positive, by the collar's end.
 _WAY = {"front": -1.0, "back": 1.0}
 
@@ -51,7 +50,7 @@ def middle_of_length(x_s: Metres, k: Ratio, l: Metres, t: Metres) -> Metres:  # 
     return x_s + k * (l - t) / 2
 
 
-def middle_of_liner(liner: CylinderLiner, block: CylinderBlock, sheet: Sheet, take: _Take) -> Worked | None:
+def middle_of_liner(liner: CylinderLiner, block: CylinderBlock, sheet: Sheet, take: Take) -> Worked | None:
     """The place of the middle of a liner in a block, forward of the fixed point, m.
 
     None where the liner does not state its bore, its length and its collar, or the bore not where the collar's seat is.
@@ -68,7 +67,7 @@ def middle_of_liner(liner: CylinderLiner, block: CylinderBlock, sheet: Sheet, ta
     return worked(sheet.work("x_l", middle_of_length, k=k, **given), *lengths.values(), liner.collar.end)
 
 
-def face_by_seat(block: CylinderBlock, end: CylinderEnd, sheet: Sheet, take: _Take) -> Worked | None:
+def face_by_seat(block: CylinderBlock, end: CylinderEnd, sheet: Sheet, take: Take) -> Worked | None:
     """The place of the cover's face at an end, by that of the collar's seat in its bore.
 
     None where the seat has no place, the face no distance from it, or no liner says at which end its collar is.
@@ -164,7 +163,7 @@ def places_apart(ends: tuple[CylinderEnd, CylinderEnd], sheet: Sheet) -> tuple[L
     return None
 
 
-def faces_apart(faces: tuple[Length, Length], sheet: Sheet, take: _Take) -> Metres:
+def faces_apart(faces: tuple[Length, Length], sheet: Sheet, take: Take) -> Metres:
     """How far the faces of both covers are from each other, m, by their places from one datum."""
     x_1, x_2 = (take(f"x_{number}", one) for number, one in enumerate(faces, start=1))
     return sheet.work("X_f", apart, x_1=x_1, x_2=x_2)

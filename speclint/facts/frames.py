@@ -2,21 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Kilograms, Ratio, SquareMetres, formula
 from speclint.facts.pads import locks_block, says_what_it_takes
+from speclint.facts.taking import Take
 from speclint.facts.weights import mass_of_part, mass_together, part_weighed, parts_named
 from speclint.handbook.members import rectangle_area, round_area
-from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import NotStated, by_word
+from speclint.specs import by_word
 
 if TYPE_CHECKING:
     from speclint.specs import CylinderBlock, FrameFastening, LocatingFace, Pad, Weldment
-
-_Take = Callable[[str, Measure | NotStated], float]
 
 
 @formula("A = A_0 − n A_h", cites=[FIRST_PRINCIPLES])
@@ -41,7 +39,7 @@ def fastenings_of_pad(block: CylinderBlock, pad: str, sheet: Sheet) -> tuple[Fra
     )
 
 
-def face_by_sides(block: CylinderBlock, name: str, sheet: Sheet, take: _Take) -> Worked | None:
+def face_by_sides(block: CylinderBlock, name: str, sheet: Sheet, take: Take) -> Worked | None:
     """The face of a pad by its sides, less the holes of its bolts, m²; None where a side is not stated."""
     pad = block.pads[name]
     if not (
@@ -154,7 +152,7 @@ def face_of_cut_out(block: CylinderBlock, name: str, sheet: Sheet) -> LocatingFa
     raise sheet.not_assessed(f"no locating face says that it takes pad {name}", block.pads[name].where)
 
 
-def mass_drawn(block: CylinderBlock, sheet: Sheet, take: _Take) -> Worked | None:
+def mass_drawn(block: CylinderBlock, sheet: Sheet, take: Take) -> Worked | None:
     """The mass of a block with all that its frames carry, as far as it is drawn, kg; None where nothing of it is.
 
     The weights of its lifting plans, and its weldment, liners and covers. A weight that names no part may be some of
@@ -203,7 +201,7 @@ def _together(masses: Iterable[Worked], sheet: Sheet) -> Worked:
     return total
 
 
-def mass_left(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet, take: _Take) -> Worked | None:
+def mass_left(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet, take: Take) -> Worked | None:
     """The mass that one frame carries of a block, kg: what is drawn, less what its other frames are said to carry."""
     drawn = mass_drawn(block, sheet, take)
     if drawn is None:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from speclint.facts.taking import Take
 from speclint.facts.train import (
     clearance_about,
     clearance_from_lengths,
@@ -21,7 +22,6 @@ from speclint.specs import NotStated, by_word
 if TYPE_CHECKING:
     from speclint.specs import Cam, CamBox, PoppetValve, Rocker, Tappet, ValveSpindle
 
-_Take = Callable[[str, Measure | NotStated], float]
 #: By how much a stated clearance may differ from that of the lengths [m]: common practice, as in tappet.lengths-close.
 _LENGTHS_AGREE = 0.01e-3
 
@@ -97,7 +97,7 @@ def _places(*values: Measure | NotStated) -> tuple[Measure, ...]:
     return tuple(one for one in values if isinstance(one, Measure))
 
 
-def _ratio(rocker: Rocker | None, sheet: Sheet, take: _Take) -> Worked | None:
+def _ratio(rocker: Rocker | None, sheet: Sheet, take: Take) -> Worked | None:
     """Travel of the valve over travel of the tappet, from the arms; None where an arm is not stated."""
     if rocker is None:
         return Worked(1.0)
@@ -108,7 +108,7 @@ def _ratio(rocker: Rocker | None, sheet: Sheet, take: _Take) -> Worked | None:
     return Worked(i, tuple(one.where for one in arms))
 
 
-def _top(cam: Cam, sheet: Sheet, take: _Take) -> Worked | None:
+def _top(cam: Cam, sheet: Sheet, take: Take) -> Worked | None:
     """The greatest lift of the tappet, ramp and all; None where the cam states neither a law's sizes nor a table."""
     if cam.table:
         lifts = [take(f"s_{number}", lift) for number, lift in enumerate(cam.table)]
@@ -119,7 +119,7 @@ def _top(cam: Cam, sheet: Sheet, take: _Take) -> Worked | None:
     return Worked(s, (cam.lift.where, cam.ramp_height.where))
 
 
-def _lift(gear: Gear, sheet: Sheet, take: _Take, c: float) -> Worked | None:
+def _lift(gear: Gear, sheet: Sheet, take: Take, c: float) -> Worked | None:
     ratio, top = _ratio(gear.rocker, sheet, take), _top(gear.cam, sheet, take)
     if ratio is None or top is None:
         return None
@@ -127,7 +127,7 @@ def _lift(gear: Gear, sheet: Sheet, take: _Take, c: float) -> Worked | None:
     return Worked(h, (*top.places, *ratio.places))
 
 
-def greatest_lift(valve: PoppetValve, sheet: Sheet, take: _Take) -> Worked | None:
+def greatest_lift(valve: PoppetValve, sheet: Sheet, take: Take) -> Worked | None:
     """The furthest that the gear can lift a valve, when heat and wear have used up the clearance of the tappet.
 
     None where the gear is not drawn whole.
@@ -136,7 +136,7 @@ def greatest_lift(valve: PoppetValve, sheet: Sheet, take: _Take) -> Worked | Non
     return None if gear is None else _lift(gear, sheet, take, 0.0)
 
 
-def least_lift(valve: PoppetValve, sheet: Sheet, take: _Take) -> Worked | None:
+def least_lift(valve: PoppetValve, sheet: Sheet, take: Take) -> Worked | None:
     """What the gear lifts a valve with the cold clearance at its tappet; None where the gear is not drawn whole."""
     gear = gear_of(valve, sheet)
     if gear is None or not sheet.is_stated("clearance of the tappet", gear.tappet.clearance):
@@ -167,7 +167,7 @@ def is_set_on_the_engine(tappet: Tappet, spindle: ValveSpindle, sheet: Sheet) ->
 
 
 def clearance_by_lengths(
-    tappet: Tappet, spindle: ValveSpindle, rocker: Rocker | None, sheet: Sheet, take: _Take
+    tappet: Tappet, spindle: ValveSpindle, rocker: Rocker | None, sheet: Sheet, take: Take
 ) -> Worked | None:
     """The cold clearance that block, box and spindle leave at a tappet; None where a length is not stated."""
     if not sheet.is_stated("box of the tappet", tappet.carried_in):

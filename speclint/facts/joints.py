@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
@@ -11,6 +11,7 @@ from speclint.facts.cylinders import bore_closed, end_closed_by, liner_under
 from speclint.facts.dividing_walls import weldment_of
 from speclint.facts.pipe_movement import openings_of
 from speclint.facts.pipes import steam_carried
+from speclint.facts.taking import Take
 from speclint.handbook.materials import Material
 from speclint.handbook.members import contact
 from speclint.quantities import Measure
@@ -117,9 +118,7 @@ def _stated(sheet: Sheet, name: str, value: Measure | NotStated) -> Iterator[Mea
         yield value
 
 
-def edges_left(
-    joint: BoltedJoint, sheet: Sheet, take: Callable[[str, Measure | NotStated], float]
-) -> dict[str, Worked]:
+def edges_left(joint: BoltedJoint, sheet: Sheet, take: Take) -> dict[str, Worked]:
     """From the centre of a tapped hole to the edges of the block's face, m, as far as they are drawn.
 
     "inside" to the opening that the studs stand round: of a cylinder the bore, or the recess of the collar at its end;
@@ -295,7 +294,7 @@ def _grip(
     return sheet.work(symbol, grip_at_ring, h=h, g=_half_gap(held, sheet, sheet.take))
 
 
-def _half_gap(lens: LensJoint, sheet: Sheet, take: Callable[[str, Measure | NotStated], float]) -> float:
+def _half_gap(lens: LensJoint, sheet: Sheet, take: Take) -> float:
     circle = {
         "t": take("t", lens.thickness),
         "D_m": take("D_m", lens.seat_mouth),

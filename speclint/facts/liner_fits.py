@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
-from speclint.facts.drives import Take
+from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked
 
 if TYPE_CHECKING:

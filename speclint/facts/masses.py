@@ -16,6 +16,7 @@ from speclint.equations import (
 )
 from speclint.errors import Location
 from speclint.facts.springs import mean_diameter
+from speclint.facts.taking import Take
 from speclint.facts.weights import density_of, inside_of_wall, mass_of_ring
 from speclint.handbook.members import rectangle_area, round_area, tube_area
 from speclint.handbook.springs import coil_mass
@@ -45,7 +46,6 @@ BY_SIZES = (
     by_word.Weldment,
 )
 #: How a size is taken from a sheet: with its limits, or at one of them.
-Take = Callable[[str, Measure | NotStated], float]
 
 
 @formula("m = m_0 − ρ A l", cites=[FIRST_PRINCIPLES])

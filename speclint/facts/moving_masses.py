@@ -14,7 +14,8 @@ from speclint.equations import (
     Ratio,
     formula,
 )
-from speclint.facts.masses import BySizes, Take, mass_by_sizes
+from speclint.facts.masses import BySizes, mass_by_sizes
+from speclint.facts.taking import Take
 from speclint.facts.train_loads import sense_of_weight
 from speclint.facts.weights import density_of, share_of_mass
 from speclint.handbook.materials import Material

@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING
 from speclint.equations import FIRST_PRINCIPLES, KilogramsPerSecond, Pascals, Ratio, SquareMetres, formula
 from speclint.errors import Location
 from speclint.facts.cylinder_volume import bore_as_drawn
-from speclint.facts.engine import Take
 from speclint.facts.jets import pressure_before_nozzle
 from speclint.facts.stages import flow_of_cylinders
 from speclint.facts.steam_paths import Stage, paths_into
 from speclint.facts.steam_states import SteamPath, steam_along
+from speclint.facts.taking import Take
 from speclint.facts.valves import block_under, bore_served
 from speclint.handbook.steam import nozzle_area
 from speclint.quantities import Measure

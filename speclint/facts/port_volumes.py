@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, CubicMetres, Metres, SquareMetres, formula
-from speclint.quantities import Measure
+from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked
 from speclint.specs import NotStated, Stated, by_word
 
 if TYPE_CHECKING:
     from speclint.specs import CylinderBlock, CylinderEnd, SteamPassage
 
-Take = Callable[[str, Measure | NotStated], float]
 
 #: The volume at an end over that of its ports, with the pockets of valves and relief valves, at most (common practice).
 _WITH_POCKETS = 1.5

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, SquareMetres, formula
 from speclint.facts.cylinders import liners_of
-from speclint.facts.engine import Take
 from speclint.facts.seats import ends_of_valve
+from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked
 from speclint.specs import BlockPort, by_word
 

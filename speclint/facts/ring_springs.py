@@ -8,10 +8,10 @@ the gap changes by 3π M r²/(2 E I) in all, with r = (d − t)/2 and I = w t³/
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Pascals, Source, formula, require
+from speclint.facts.taking import Take
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.tables import KHURMI
 from speclint.quantities import Measure
@@ -27,7 +27,6 @@ TRIBOLOGY_HANDBOOK = Source(
     "section on piston rings, stresses of the ring when fitted to the piston and when in the bore",
     memory=True,
 )
-Take = Callable[[str, Measure | NotStated], float]
 _THIN_RING = KHURMI.at("section on piston rings, t = D √(3 p/σ), from memory")
 
 

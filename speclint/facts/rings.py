@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
-from speclint.quantities import Measure
+from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import NotStated, by_word
+from speclint.specs import by_word
 
 if TYPE_CHECKING:
     from speclint.specs import Groove, Piston, PistonRing
-
-_Take = Callable[[str, Measure | NotStated], float]
 
 
 @formula("e = L − a − w", cites=[FIRST_PRINCIPLES])
@@ -71,7 +68,7 @@ def place_in_piston(ring: PistonRing, sheet: Sheet) -> Worked | None:
     return worked(word, *(groove.at for groove in piston.grooves.values()))
 
 
-def edge_by_groove(ring: PistonRing, place: str, sheet: Sheet, take: _Take) -> Worked | None:
+def edge_by_groove(ring: PistonRing, place: str, sheet: Sheet, take: Take) -> Worked | None:
     """From the face of the piston at one end to the nearer side of the ring's groove; None where it is not drawn."""
     found = groove_of(ring, sheet)
     if found is None or place == "middle":

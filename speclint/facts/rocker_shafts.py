@@ -17,7 +17,7 @@ from speclint.equations import (
     formula,
     require,
 )
-from speclint.facts.valve_trains import Take
+from speclint.facts.taking import Take
 from speclint.handbook.members import round_second_moment, tube_polar_moment, twist
 from speclint.rules import Sheet
 

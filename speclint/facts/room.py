@@ -2,20 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula
 from speclint.facts.chains import gap_of_chain
 from speclint.facts.cylinders import crossheads_on, end_closed_by, rods_in
-from speclint.quantities import Measure
+from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Component, NotStated, by_word
+from speclint.specs import Component, by_word
 
 if TYPE_CHECKING:
     from speclint.specs import Bore, CamBox, Crosshead, CylinderBlock, CylinderEnd, Envelope, MotionGap
-
-_Take = Callable[[str, Measure | NotStated], float]
 
 
 @formula("y = f + k a + D/2", cites=[FIRST_PRINCIPLES])
@@ -56,7 +54,7 @@ def parts_standing_out(block: CylinderBlock, sheet: Sheet) -> tuple[Component, .
 
 
 def reach_of(
-    part: Component, envelope: Envelope, block: CylinderBlock, sheet: Sheet, take: _Take
+    part: Component, envelope: Envelope, block: CylinderBlock, sheet: Sheet, take: Take
 ) -> Worked | None:
     """How far a cover or a cam box stands out from the middle of the engine, m; None of other parts."""
     if not isinstance(part, by_word.CylinderCover | by_word.CamBox):

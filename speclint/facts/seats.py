@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Radians, Ratio, formula, require
-from speclint.quantities import Measure
+from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import NotStated, by_word
+from speclint.specs import by_word
 
 if TYPE_CHECKING:
     from speclint.specs import Beat, CylinderBlock, PoppetValve, SeatBore, ValveSeat, ValveSpindle
 
-_Take = Callable[[str, Measure | NotStated], float]
 #: The steam in the chamber of a valve that serves so.
 _STEAM = {"inlet": "live steam", "exhaust": "exhaust steam"}
 
@@ -81,7 +80,7 @@ def outer_edge(D_b: Metres, D_s: Metres) -> Metres:
     return min(D_b, D_s)
 
 
-def face_of_beat(beat: Beat, index: str, sheet: Sheet, take: _Take) -> tuple[float, float]:
+def face_of_beat(beat: Beat, index: str, sheet: Sheet, take: Take) -> tuple[float, float]:
     """Smaller and larger diameter of the face of a beat, m."""
     d, w = take(f"d_{index}", beat.seat_diameter), take(f"w_{index}", beat.contact_width)
     return d, sheet.work(f"D_{index}", great_edge, d=d, w=w, β=take(f"β_{index}", beat.seat_angle))
@@ -96,7 +95,7 @@ def seat_with_face(beat: Beat, sheet: Sheet) -> ValveSeat | None:
     return seat if all(sheet.is_stated(f"face of {seat.id}", one) for one in face) else None
 
 
-def face_of_seat(seat: ValveSeat, index: str, sheet: Sheet, take: _Take) -> tuple[float, float]:
+def face_of_seat(seat: ValveSeat, index: str, sheet: Sheet, take: Take) -> tuple[float, float]:
     """Smaller and larger diameter of the face of a seat, m."""
     d, w = take(f"d_s{index}", seat.seat_diameter), take(f"w_s{index}", seat.seat_width)
     return d, sheet.work(f"D_s{index}", great_edge, d=d, w=w, β=take(f"β_s{index}", seat.seat_angle))

@@ -6,7 +6,8 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, MetresPerSecond, RadiansPerSecond, Ratio, formula
-from speclint.facts.engine import Take, turns_of_crank, worn_wheel
+from speclint.facts.engine import turns_of_crank, worn_wheel
+from speclint.facts.taking import Take
 from speclint.facts.valves import block_under
 from speclint.rules import Sheet
 from speclint.specs import LinkTo, by_word

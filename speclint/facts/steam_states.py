@@ -17,7 +17,6 @@ from speclint.equations import (
     Ratio,
     SquareMetres,
 )
-from speclint.facts.engine import Take
 from speclint.facts.stages import (
     bore_of_pipe,
     flow_left,
@@ -31,6 +30,7 @@ from speclint.facts.stages import (
     shares_together,
 )
 from speclint.facts.steam_paths import Stage, branches_off, carries_live
+from speclint.facts.taking import Take
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import (
     bend_loss,

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from speclint.equations import Kilograms, Ratio
 from speclint.facts.moving_masses import greatest_mass
+from speclint.facts.taking import Take
 from speclint.facts.train import lever_ratio
 from speclint.facts.train_loads import mass_at_valve
 from speclint.facts.valve_gear import ValvesTrain
@@ -18,7 +18,6 @@ if TYPE_CHECKING:
     from speclint.specs import Beat, CompressionSpring, PoppetValve
 
 #: How a size is taken from a sheet: with its limits, or as the drawing aims at it.
-Take = Callable[..., float]
 
 
 def springs_of(valve: PoppetValve, sheet: Sheet) -> tuple[CompressionSpring, ...]:

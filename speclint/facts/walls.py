@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
-from speclint.quantities import Measure
+from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import NotStated, by_word
+from speclint.specs import by_word
 
 if TYPE_CHECKING:
     from speclint.specs import Bore, CylinderBlock, Division, Pad, Plate, SeatBore, Weldment
@@ -62,7 +61,7 @@ def wall_by_plate(
     place: Bore | SeatBore,
     block: CylinderBlock,
     sheet: Sheet,
-    take: Callable[[str, Measure | NotStated], float],
+    take: Take,
 ) -> Worked | None:
     """The wall that the plate of a bore leaves when the allowance for corrosion is gone; None without a plate."""
     found = plate_of(place, block, sheet)
@@ -89,7 +88,7 @@ def thickest_wall(
     place: Bore | SeatBore,
     block: CylinderBlock,
     sheet: Sheet,
-    take: Callable[[str, Measure | NotStated], float],
+    take: Take,
 ) -> Worked | None:
     """How far the metal round a bore may reach: the greater of the stated wall and the plate that it is cut from.
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from speclint.equations import (
@@ -15,6 +15,7 @@ from speclint.equations import (
     formula,
     require,
 )
+from speclint.facts.taking import Take
 from speclint.handbook.members import tube_area
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
@@ -28,7 +29,6 @@ from speclint.specs import (
 if TYPE_CHECKING:
     from speclint.specs import ChamberCover, CylinderCover, LiftingPlan, PistonRing, SteamPipe, Weight
 
-_Take = Callable[[str, Measure | NotStated], float]
 _StatesItsMass = (
     by_word.CamBox,
     by_word.CompressionSpring,
@@ -128,7 +128,7 @@ def _least_outside(cover: CylinderCover | ChamberCover, sheet: Sheet) -> Metres:
     return least_outside(cover, sheet)
 
 
-def mass_of_part(part: Component, sheet: Sheet, take: _Take) -> Worked | None:
+def mass_of_part(part: Component, sheet: Sheet, take: Take) -> Worked | None:
     """The mass of a part: that which its own spec states, or by its sizes that of a part made of rings, kg.
 
     Of rings are a liner, a flat cover, a piston ring, a valve seat, a pipe, its flanges and a lens ring. None where the
@@ -159,7 +159,7 @@ def mass_of_part(part: Component, sheet: Sheet, take: _Take) -> Worked | None:
     return None
 
 
-def _of_wall(part: PistonRing | SteamPipe, sheet: Sheet, take: _Take) -> Worked | None:
+def _of_wall(part: PistonRing | SteamPipe, sheet: Sheet, take: Take) -> Worked | None:
     """Mass of a piston ring in its bore, or of a pipe, by outside and wall; None where a size is not stated."""
     if isinstance(part, by_word.PistonRing):
         in_liner = sheet.is_stated(f"liner of {part.id}", part.runs_in)
@@ -190,7 +190,7 @@ def _of_rings(
     part: Component,
     rings: Iterable[tuple[_Size, _Size, _Size]],
     sheet: Sheet,
-    take: _Take,
+    take: Take,
     least: Metres = 0.0,
 ) -> Worked | None:
     """Mass of the rings, each of outside, inside and length, whose sizes are all stated; None without the first.
@@ -216,7 +216,7 @@ def _of_rings(
     return Worked(mass, tuple(one.where for one in sizes))
 
 
-def part_weighed(weight: Weight, sheet: Sheet, take: _Take) -> Worked | None:
+def part_weighed(weight: Weight, sheet: Sheet, take: Take) -> Worked | None:
     """The mass of the part that a piece of a load names; None where it names none, or none is known of it."""
     if not sheet.is_stated("part", weight.of):
         return None
