@@ -8,14 +8,15 @@ from __future__ import annotations
 
 import os
 import time
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from hashlib import blake2b
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.checking.code_digest import how_code_stands
 from speclint.checking.kept_folder import KeptFolder
-from speclint.repository import LARGEST_REGISTER, not_regular, read_regular, root_above, toml_files
+from speclint.checking.toml_state import TomlState
+from speclint.repository import root_above
 
 if TYPE_CHECKING:
     from speclint.repository import FileState
@@ -30,7 +31,7 @@ class KeptRun:
 
     def __init__(self, folder: KeptFolder, root: Path, words: Sequence[object]) -> None:
         self._folder, self._root, self._words = folder, root, words
-        self._command, self._specs = self._command_now(), self._specs_now()
+        self._command, self._specs = self._command_now(), TomlState(root)
 
     @classmethod
     def of(cls, folder: KeptFolder, paths: Sequence[Path], words: Sequence[object]) -> KeptRun | None:
@@ -66,7 +67,7 @@ class KeptRun:
         body, code = b"%d\n" % exit_code + text.encode(*_ANY), how_code_stands(packages)
         if len(body) > _MOST or code is None or not code[1]:
             return
-        if (self._command_now(), self._specs_now()) != (self._command, self._specs):
+        if self._command_now() != self._command or not self._specs.still_holds():
             return
         rested = _THEN.join((_BETWEEN.join(packages), _BETWEEN.join(sorted(drawings))))
         self._folder.write(self._command, rested.encode(*_ANY))
@@ -75,14 +76,11 @@ class KeptRun:
 
     def _name(self, drawings: Mapping[str, FileState], code: str) -> str:
         read = [(file, one.sha256, one.fault) for file, one in sorted(drawings.items())]
-        return _digest("run", self._command, self._specs, read, code)
+        return _digest("run", self._command, self._specs.digest, read, code)
 
     def _command_now(self) -> str:
         """What is asked, where and on which day."""
         return _digest("command", os.getcwd(), str(self._root), self._words, time.strftime("%Y-%m-%d"))
-
-    def _specs_now(self) -> str:
-        return _digest("specs", *_toml_of(self._root))
 
     def _drawings_now(self, files: Iterable[str]) -> dict[str, FileState]:
         named = [file for file in files if file]
@@ -95,26 +93,6 @@ class KeptRun:
 
 
 _ANY = "utf-8", "surrogatepass"
-
-
-def _toml_of(root: Path) -> Iterator[object]:
-    """Each TOML file of a repository with its content, and the folders that are not looked into."""
-    links: list[str] = []
-    unreadable: list[tuple[str, str]] = []
-    for file in toml_files(root, links, unreadable):
-        yield file, _content(root, file)
-    yield links, unreadable
-
-
-def _content(root: Path, file: str) -> str:
-    """A digest of the content of a file, or why it is not read."""
-    place = f"{root}/{file}"
-    try:
-        if os.path.islink(place) and (what := not_regular(root, file)):
-            return what
-        return blake2b(read_regular(Path(place), LARGEST_REGISTER), digest_size=20).hexdigest()
-    except OSError as problem:
-        return str(problem)
 
 
 def _digest(*parts: object) -> str:
