@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import os
 import sys
 from collections.abc import Callable, Sequence
 from importlib import import_module
@@ -11,7 +12,7 @@ from types import ModuleType
 from typing import Any
 
 from speclint.commands.streams import complain, standard_output
-from speclint.errors import FamilyError, ReaderLeft, SettingsError, SpeclintError, in_words
+from speclint.errors import DesignError, FamilyError, ReaderLeft, SettingsError, SpeclintError, in_words
 
 _INTERRUPTED = 130  # as shells have it: 128 and the number of the signal
 _DESCRIPTION = """Checks component specs of a steam locomotive against the rules of the trade, with full working.
@@ -80,6 +81,7 @@ def _run(given: Sequence[str]) -> int:
     _refuse_what_is_no_text(options)
     with standard_output():
         pass  # nothing is done whose result could not be told
+    _refuse_no_folder()
     command: Callable[[argparse.Namespace], int] = options.command
     try:
         if (to := getattr(options, "to", None)) is not None:
@@ -90,6 +92,19 @@ def _run(given: Sequence[str]) -> int:
     except SystemExit as problem:  # no command does that: code of a family does, where nothing else caught it
         raise FamilyError(
             f"{_last_module(problem)} did not finish its work: {in_words(problem)}"
+        ) from problem
+
+
+def _refuse_no_folder() -> None:
+    """A folder may be removed while a shell stands in it: no path can then be told from it.
+
+    :raises DesignError: where the current folder is gone, or cannot be reached.
+    """
+    try:
+        os.getcwd()
+    except OSError as problem:
+        raise DesignError(
+            f"the current folder cannot be reached: {problem.strerror}; go to another"
         ) from problem
 
 

@@ -137,6 +137,20 @@ def test_settings_that_cannot_be_read_are_told_and_nothing_is_checked(
     assert "the header of a table is not closed" in out
 
 
+@pytest.mark.skipif(os.name == "nt", reason="a folder in use is not removed there")
+@pytest.mark.parametrize("word", ["check", "rules", "gate"])
+def test_a_folder_that_is_gone_is_told_in_one_line(
+    word: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "gone").mkdir()
+    monkeypatch.chdir(tmp_path / "gone")
+    (tmp_path / "gone").rmdir()
+    assert run(word) == 2
+    assert capsys.readouterr().err == (
+        "speclint: the current folder cannot be reached: No such file or directory; go to another\n"
+    )
+
+
 def test_an_editor_that_could_be_answered_is_exit_0(
     shop: DesignFolder, capsys: pytest.CaptureFixture[str]
 ) -> None:
