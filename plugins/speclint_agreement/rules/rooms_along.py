@@ -9,23 +9,21 @@ from speclint.facts import (
     axle_driven_for,
     axle_pairs_at,
     connecting_rod_of,
-    end_closed_by,
     ends_by_side,
     engine_of,
     face_aimed_at,
     faces_apart,
     openings_of,
-    other_end,
     places_apart,
     rods_drawn,
     rods_in_line,
     side_closed,
     stroke_of,
 )
-from speclint.specs import CamBox, CylinderBlock, CylinderCover, CylinderEnd, Envelope, GaugePoint, SteamPipe
+from speclint.specs import CamBox, CylinderBlock, Envelope, GaugePoint, SteamPipe
+from speclint_agreement.covers_along import Covers, Points, covers_along, place_of, points_of_covers
 from speclint_agreement.formulae.drives import (
     ahead_of,
-    far_cover,
     farthest_of_pipe,
     least_apart,
     most_apart,
@@ -34,10 +32,6 @@ from speclint_agreement.formulae.drives import (
     room_from_axle,
 )
 from speclint_agreement.inputs import WHEELBASE
-
-#: Each cover of which points have a place along the engine, by its id, and those places.
-Points = dict[str, tuple[CylinderCover, list[Worked]]]
-
 
 _INWARD = Limit(
     "inward",
@@ -90,8 +84,9 @@ def _along(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
     block = sheet.follow(envelope.around)
     if not isinstance(block, CylinderBlock) or len(block.bores) != 1:
         return
-    points = _points_of_covers(envelope, sheet)
-    middle = _middle(points, envelope, block, sheet)
+    points = points_of_covers(envelope, sheet)
+    covers = covers_along(points, block, sheet)
+    middle = _middle(covers, envelope, block, sheet)
     if middle is not None:
         found, by_rods, ahead = middle
         yield Pair(found, by_rods, name="covers along")
@@ -101,15 +96,13 @@ def _along(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
             yield from _covers_apart(points, block, sheet)
             return  # pipes count from these covers
     yield from _covers_apart(points, block, sheet)
-    yield from _at_their_ends(envelope, points, block, sheet)
-    yield from _pipes(envelope, points, block, sheet)
+    if covers is not None:
+        yield from _at_their_ends(envelope, covers, block, sheet)
+        yield from _pipes(envelope, covers, block, sheet)
 
 
-def _at_their_ends(envelope: Envelope, points: Points, block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+def _at_their_ends(envelope: Envelope, covers: Covers, block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     """Each drain cock and cam box of the front end ahead of the middle of the cylinder, of the back end behind it."""
-    covers = _covers_along(points, block, sheet)
-    if covers is None:
-        return
     x_b, x_f = (one.value for one in covers)
     places = tuple(dict.fromkeys(place for one in covers for place in one.places))
     for name, point in envelope.points.items():
@@ -131,12 +124,11 @@ def _side_of(name: str, point: GaugePoint, block: CylinderBlock, sheet: Sheet) -
     return sheet.said(f"side of end {end}", block.ends[end].side) if end in block.ends else None
 
 
-def _pipes(envelope: Envelope, points: Points, block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+def _pipes(envelope: Envelope, covers: Covers, block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     """Each point of a pipe no farther along from the opening of the block than the pipe reaches."""
-    covers = _covers_along(points, block, sheet)
     sides = ends_by_side(block, next(iter(block.bores)), sheet)
     faces = [face_aimed_at(block, sides[side], sheet) for side in ("front", "back") if side in sides]
-    if covers is None or len(faces) < 2 or faces[0] is None or faces[1] is None:
+    if len(faces) < 2 or faces[0] is None or faces[1] is None:
         return
     for name, point in envelope.points.items():
         pipe = sheet.follow(point.of) if sheet.is_stated(f"part of {name}", point.of) else None
@@ -162,18 +154,18 @@ def _pipes(envelope: Envelope, points: Points, block: CylinderBlock, sheet: Shee
 
 
 def _middle(
-    points: Points, envelope: Envelope, block: CylinderBlock, sheet: Sheet
+    covers: Covers | None, envelope: Envelope, block: CylinderBlock, sheet: Sheet
 ) -> tuple[Worked, Worked, bool] | None:
     """The middle between both covers from their axle, the same by the rods, and whether it is ahead of that axle.
 
     None where axle, rods or covers are not drawn.
     """
     engine = engine_of(block, sheet)
-    if engine is None:
+    if engine is None or covers is None:
         return None
     rods = connecting_rod_of(block, sheet), block.drive.rod_length
-    axle, covers = axle_driven_for(block, engine, sheet), _covers_along(points, block, sheet)
-    if axle is None or not covers or not all(sheet.is_stated("rod", one) for one in rods):
+    axle = axle_driven_for(block, engine, sheet)
+    if axle is None or not all(sheet.is_stated("rod", one) for one in rods):
         return None
     X = sheet.work(
         "X_r", rods_in_line, l=sheet.take_nominal("l", rods[0]), L=sheet.take_nominal("L", rods[1])
@@ -204,7 +196,7 @@ def _covers_apart(points: Points, block: CylinderBlock, sheet: Sheet) -> Iterato
     sides = {side_closed(cover, sheet): list(places) for cover, places in points.values()}
     if len(points) != 2 or set(sides) != {"front", "back"}:
         return
-    front, back = min(sides["front"], key=_value), max(sides["back"], key=_value)
+    front, back = min(sides["front"], key=place_of), max(sides["back"], key=place_of)
     apart_by = sheet.work("D", ahead_of, x_f=front.value, x_b=back.value)
     covers = Worked(apart_by, tuple(dict.fromkeys((*front.places, *back.places))))
     bore = next(iter(block.bores))
@@ -220,62 +212,6 @@ def _covers_apart(points: Points, block: CylinderBlock, sheet: Sheet) -> Iterato
     if not any(tails):
         most = sheet.work("D_most", most_apart, X=X_f, delta=sheet.limit("standing out", "Δ_o"))
         yield Pair(covers, worked(most, *faces), "at most", name="covers apart")
-
-
-def _points_of_covers(envelope: Envelope, sheet: Sheet) -> Points:
-    """Each cylinder cover of which points have a place along the engine, by its id, and those places."""
-    found: dict[str, tuple[CylinderCover, list[Worked]]] = {}
-    for name, point in envelope.points.items():
-        part = sheet.follow(point.of) if sheet.is_stated(f"part of {name}", point.of) else None
-        if isinstance(part, CylinderCover) and sheet.is_stated(f"place of {name}", point.along):
-            place = worked(sheet.take_nominal(f"x {name}", point.along), point.along)
-            found.setdefault(part.id, (part, []))[1].append(place)
-    return found
-
-
-def _covers_along(points: Points, block: CylinderBlock, sheet: Sheet) -> tuple[Worked, Worked] | None:
-    """The hindmost and the foremost place along the engine of a point of a cylinder cover; None where none has one.
-
-    Where all points are of one cover, the other is as far from it as their faces are from each other.
-    """
-    places = sorted((one for _, found in points.values() for one in found), key=_value)
-    if len(points) > 1:
-        return places[0], places[-1]
-    return _by_one_cover(places, next(iter(points.values()))[0], block, sheet) if points else None
-
-
-def _value(one: Worked) -> float:
-    return one.value  # type: ignore[no-any-return]  # a number, as all places are
-
-
-def _by_one_cover(
-    points: list[Worked], cover: CylinderCover, block: CylinderBlock, sheet: Sheet
-) -> tuple[Worked, Worked] | None:
-    """The same from points of one cover alone, from behind; None where its end or the faces have no place."""
-    ends = _end_and_other(cover, block, sheet)
-    if ends is None:
-        return None
-    faces = places_apart(ends, sheet)
-    if faces is None:
-        return None
-    at_front = sheet.read(f"side of {cover.id}", ends[0].side) == "front"
-    X_f = faces_apart(faces, sheet, sheet.take_nominal)
-    known = points[0] if at_front else points[-1]
-    x = sheet.work("x_o", far_cover, x=known.value, k=-1.0 if at_front else 1.0, X=X_f)
-    other = Worked(x, (*known.places, *worked(x, *faces).places))
-    return (other, points[-1]) if at_front else (points[0], other)
-
-
-def _end_and_other(
-    cover: CylinderCover, block: CylinderBlock, sheet: Sheet
-) -> tuple[CylinderEnd, CylinderEnd] | None:
-    """The end of a cylinder that a cover closes, and the one beyond; None where the cover or its end does not say."""
-    says_end = any(sheet.is_stated(f"end of {cover.id}", one) for one in (cover.of_end, cover.end))
-    if not says_end or not sheet.is_stated(f"block of {cover.id}", cover.closes):
-        return None
-    _, end = end_closed_by(cover, sheet)
-    beyond = other_end(block, end, sheet, next(iter(block.bores)))
-    return (end, beyond) if beyond and sheet.is_stated(f"side of {cover.id}", end.side) else None
 
 
 along_by_rods: Rule = agreement(
