@@ -52,6 +52,7 @@ from .kept_results import (
 )
 from .kept_run import (
     KeptRun as KeptRun,
+    RestedOn as RestedOn,
 )
 from .known_faults import (
     KnownFaults as KnownFaults,

@@ -11,7 +11,7 @@ from hashlib import blake2b
 from importlib.util import find_spec
 from typing import TYPE_CHECKING
 
-from speclint.checking.installed import distributions_found, installed_beside
+from speclint.checking.installed import installed_beside
 from speclint.checking.kept_folder import KeptFolder
 
 if TYPE_CHECKING:
@@ -41,16 +41,17 @@ def packages_of(loaded: Loaded) -> tuple[str, ...]:
 
 
 def how_code_stands(packages: Sequence[str]) -> tuple[str, bool] | None:
-    """How all files of some packages stand, and all that is installed; and whether they have stood so for long enough.
+    """How all files of some packages stand, by which Python; and whether they have stood so for long enough.
 
-    None where code lies in no file. Nothing is imported to tell it, and no file is read.
+    None where code lies in no file. Nothing is imported to tell it, and no file is read. Of one process the answer is
+    that of when it was first asked: code that changed since may have been imported before.
     """
     standing = _standing(tuple(packages))
     if standing is None:
         return None
     python = sys.version, sys.platform, sys.executable, sys.path, sys.flags
-    stands = repr((standing[0], sorted(distributions_found()), python)).encode("utf-8", "backslashreplace")
-    return blake2b(stands, digest_size=20).hexdigest(), 0 <= standing[1] <= time.time() - _STILL
+    stands = repr((standing[0], python)).encode("utf-8", "backslashreplace")
+    return blake2b(stands, digest_size=20).hexdigest(), standing[1]
 
 
 def _kept_of(packages: Sequence[str], kept: KeptFolder) -> str:
@@ -58,12 +59,12 @@ def _kept_of(packages: Sequence[str], kept: KeptFolder) -> str:
     standing = _standing(packages)
     if standing is None:
         return _of_packages(packages)
-    stand, latest = standing
+    stand, still = standing
     body = kept.read(stand)
     if body is not None:
         return body.decode()
     found = _of_packages(packages)
-    if 0 <= latest <= time.time() - _STILL:
+    if still:
         kept.write(stand, found.encode())
     return found
 
@@ -73,9 +74,9 @@ def _of_packages(packages: Sequence[str]) -> str:
 
 
 @cache
-def _standing(packages: tuple[str, ...]) -> tuple[str, float] | None:
-    """A digest of how every file stands, and when the last was changed; None where code lies in no file."""
-    digest, latest = blake2b(digest_size=20), 0.0
+def _standing(packages: tuple[str, ...]) -> tuple[str, bool] | None:
+    """A digest of how every file stands, and whether all have for long enough; None where code lies in no file."""
+    now, digest, latest = time.time(), blake2b(digest_size=20), 0.0
     try:
         for package in packages:
             for called, file in _files_of(package):
@@ -85,16 +86,22 @@ def _standing(packages: tuple[str, ...]) -> tuple[str, float] | None:
                 latest = max(latest, found.st_mtime, found.st_ctime)
     except (LookupError, OSError):  # of a family made in memory nothing can be told so
         return None
-    return digest.hexdigest(), latest
+    return digest.hexdigest(), latest <= now - _STILL
 
 
 @cache
 def _of_package(name: str) -> str:
-    """A digest of every file of a package, or of a module that is one file."""
+    """A digest of every file of a package, or of a module that is one file.
+
+    :raises LookupError: for one that lies in no file, or in one that cannot be read.
+    """
     digest = blake2b(digest_size=20)
     for called, file in sorted(_files_of(name)):
-        with open(file, "rb") as opened:
-            content = opened.read()
+        try:
+            with open(file, "rb") as opened:
+                content = opened.read()
+        except OSError as problem:
+            raise LookupError(f"{file}: {problem.strerror or problem}") from problem
         digest.update(f"{called}\0{len(content)}\0".encode("utf-8", "backslashreplace"))
         digest.update(content)
     return digest.hexdigest()
@@ -120,7 +127,9 @@ def _files_of(name: str) -> Iterator[tuple[str, str]]:
 def _files_below(folder: str, within: str) -> Iterator[tuple[str, str]]:
     """Every file below a folder by its place in the package, but what Python compiled.
 
-    :raises LookupError: for a folder that cannot be read.
+    A link that leads nowhere, by which some editors mark a file that is being edited, and a pipe hold no code.
+
+    :raises LookupError: for a folder that cannot be read, and for a link to one, which may lead anywhere.
     """
     try:
         with os.scandir(folder) as entries:
@@ -129,7 +138,10 @@ def _files_below(folder: str, within: str) -> Iterator[tuple[str, str]]:
         raise LookupError(f"{folder}: {problem.strerror or problem}") from problem
     for one in found:
         called = f"{within}{one.name}"
-        if not one.is_dir(follow_symlinks=False):
+        if one.is_file():
             yield called, one.path
-        elif one.name != "__pycache__":
-            yield from _files_below(one.path, f"{called}{os.sep}")
+        elif one.is_dir(follow_symlinks=False):
+            if one.name != "__pycache__":
+                yield from _files_below(one.path, f"{called}{os.sep}")
+        elif one.is_dir():
+            raise LookupError(f"{one.path}: a link to a folder")

@@ -15,6 +15,9 @@ from speclint.checking.kept_folder import KeptFolder
 Needs = Mapping[str, Iterable[str]]
 
 _FOLDERS = (".dist-info", ".egg-info")
+#: The folder itself, and its files that say which families it has and what it needs: some tools write over these where
+#: they are, which leaves the folder as it was.
+_DECLARING = ("", "/METADATA", "/PKG-INFO", "/entry_points.txt", "/requires.txt")
 
 
 def installed_beside(kept: KeptFolder | None = None) -> list[str]:
@@ -96,10 +99,18 @@ def _needed(requirements: Iterable[str], extra: str) -> Iterator[str]:
             yield canonicalize_name(read.name)
 
 
-def distributions_found() -> Iterator[tuple[str, int]]:
-    """The folder of each distribution that Python could import, and when it was changed."""
+def distributions_found() -> Iterator[tuple[str, tuple[int, ...]]]:
+    """The folder of each distribution that Python could import, and when it and what it declares were changed."""
     for place in sys.path:
         with suppress(OSError), os.scandir(place or ".") as entries:  # one that is not there, or an archive
             for one in entries:
                 if one.name.endswith(_FOLDERS):
-                    yield one.name, one.stat().st_mtime_ns
+                    yield one.name, tuple(_changed(f"{one.path}{name}") for name in _DECLARING)
+
+
+def _changed(file: str) -> int:
+    """When a file was changed; 0 where there is none."""
+    try:
+        return os.stat(file).st_mtime_ns
+    except OSError:
+        return 0

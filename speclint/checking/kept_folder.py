@@ -13,7 +13,7 @@ from pathlib import Path
 
 #: Bytes that the folder may hold: some fifty states of a design of a hundred parts.
 _MOST = 256 * 2**20
-_MAGIC = b"speclint kept 1\n"
+_MAGIC = b"speclint kept 2\n"
 _DIGEST = 20
 
 
@@ -25,7 +25,10 @@ def usual_folder() -> Path:
 
 
 class KeptFolder:
-    """Files by name. A folder that cannot be used, or that is not the user's alone, keeps nothing."""
+    """Files by name. A folder that cannot be used, or that is not the user's alone, keeps nothing.
+
+    Each file has a digest of its content and of its name, so that one is never taken for another.
+    """
 
     def __init__(self, folder: Path, most: int = _MOST) -> None:
         self._folder, self._most, self._written = folder, most, False
@@ -40,7 +43,7 @@ class KeptFolder:
         except OSError:
             return None
         body = content[len(_MAGIC) + _DIGEST :]
-        if content[: len(_MAGIC) + _DIGEST] != _MAGIC + _digest(body):
+        if content[: len(_MAGIC) + _DIGEST] != _MAGIC + _digest(name, body):
             return None
         with suppress(OSError):  # what is used is kept the longest
             os.utime(self._folder / name)
@@ -54,7 +57,7 @@ class KeptFolder:
 
         part = self._folder / f"{secrets.token_hex(8)}.part"
         try:
-            part.write_bytes(_MAGIC + _digest(body) + body)
+            part.write_bytes(_MAGIC + _digest(name, body) + body)
             os.replace(part, self._folder / name)
             self._written = True
         except OSError:
@@ -92,5 +95,5 @@ def _why_not(folder: Path) -> str:
     return ""
 
 
-def _digest(body: bytes) -> bytes:
-    return blake2b(body, digest_size=_DIGEST).digest()
+def _digest(name: str, body: bytes) -> bytes:
+    return blake2b(name.encode() + b"\0" + body, digest_size=_DIGEST).digest()

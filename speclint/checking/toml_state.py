@@ -1,18 +1,19 @@
-"""What all TOML files of a repository hold, as one digest; and whether that still is so, without reading all again."""
+"""What all TOML files of a repository hold, as one digest; and whether nothing was written to them since."""
 
 from __future__ import annotations
 
 import os
 import stat
 import time
-from collections.abc import Iterator
+from collections.abc import Iterable
 from hashlib import blake2b
 from pathlib import Path
 
 from speclint.repository import not_regular, toml_files
 
-#: What a file system tells of a file: it is another where the file was written since, but for one written a moment ago.
-Stands = tuple[int, int, int, int]
+#: What a file system tells of a file or a folder, of a link and of what it leads to: its number, its size, when it was
+#: written and when it was changed, in nanoseconds. It is another once that is written or moved, but within a moment.
+Stands = tuple[int, ...]
 
 #: Seconds for which a file must have stood as it is: a file system may give two changes within less the same time.
 _STILL = 2.0
@@ -33,7 +34,12 @@ class TomlState:
         self._root, self._began = root, time.time()
         self._links: list[str] = []
         self._unreadable: list[tuple[str, str]] = []
-        self._files = {file: self._held(file) for file in self._names(self._links, self._unreadable)}
+        self._files = {file: self._held(file) for file in toml_files(root, self._links, self._unreadable)}
+        self._folders = {folder: self._stands(folder) for folder in _folders_of(self._files)}
+
+    def __contains__(self, file: str) -> bool:
+        """Whether a file is one of them, by its path from the folder."""
+        return file in self._files
 
     @property
     def digest(self) -> str:
@@ -41,28 +47,27 @@ class TomlState:
         held = [(file, content) for file, (content, _) in self._files.items()]
         return blake2b(repr((held, self._links, self._unreadable)).encode(), digest_size=20).hexdigest()
 
-    def still_holds(self) -> bool:
-        """Whether all is as it was. What was written only a moment before it was read is read again."""
+    def still_stand(self) -> bool:
+        """Whether nothing was written since: not even back to what it was, as it may have been read meanwhile.
+
+        What was written only a moment before it was read is read again.
+        """
         links: list[str] = []
         unreadable: list[tuple[str, str]] = []
-        if list(self._names(links, unreadable)) != [*self._files]:
+        names = list(toml_files(self._root, links, unreadable))
+        if (names, links, unreadable) != ([*self._files], self._links, self._unreadable):
             return False
-        same = links == self._links and unreadable == self._unreadable
-        return same and all(self._is_as(file, *was) for file, was in self._files.items())
+        folders = all(self._stands(folder) == stood for folder, stood in self._folders.items())
+        return folders and all(self._is_as(file, *was) for file, was in self._files.items())
 
-    def _names(self, links: list[str], unreadable: list[tuple[str, str]]) -> Iterator[str]:
-        return toml_files(self._root, links, unreadable)
-
-    def _is_as(self, file: str, content: str, stood: Stands | None) -> bool:
-        if stood is None or max(stood[1], stood[2]) > (self._began - _STILL) * 1e9:
-            return self._held(file)[0] == content
-        try:
-            return _stands(os.stat(f"{self._root}/{file}", follow_symlinks=False)) == stood
-        except OSError:
+    def _is_as(self, file: str, content: str, stood: Stands) -> bool:
+        if self._stands(file) != stood:
             return False
+        young = max((*stood[2::4], *stood[3::4]), default=0) > (self._began - _STILL) * 1e9
+        return not young or self._held(file)[0] == content
 
-    def _held(self, file: str) -> tuple[str, Stands | None]:
-        """A digest of the content of a file, with how it stands; or why it is not read."""
+    def _held(self, file: str) -> tuple[str, Stands]:
+        """A digest of the content of a file, or why it is not read; and how it stands."""
         place = f"{self._root}/{file}"
         try:
             if not _NOT_FOLLOWING and os.path.islink(place):
@@ -73,23 +78,44 @@ class TomlState:
         try:
             state = os.fstat(handle)
             if not stat.S_ISREG(state.st_mode):
-                return not_regular(self._root, file), None
-            return _digest_of(handle, state.st_size), _stands(state)
+                return not_regular(self._root, file), _told(state)
+            return _digest_of(handle, state.st_size), _told(state)
         except OSError as problem:
-            return str(problem), None
+            return str(problem), self._stands(file)
         finally:
             os.close(handle)
 
-    def _of_link(self, file: str) -> tuple[str, None]:
+    def _of_link(self, file: str) -> tuple[str, Stands]:
         """The content of what a link leads to; why it is not read where it leads out, or is no link at all."""
-        place = f"{self._root}/{file}"
+        stands = self._stands(file)
         try:
             if what := not_regular(self._root, file):
-                return what, None
-            with open(place, "rb") as opened:
-                return blake2b(opened.read(), digest_size=20).hexdigest(), None
+                return what, stands
+            with open(f"{self._root}/{file}", "rb") as opened:
+                return blake2b(opened.read(), digest_size=20).hexdigest(), stands
         except OSError as problem:
-            return str(problem), None
+            return str(problem), stands
+
+    def _stands(self, name: str) -> Stands:
+        """How a file or a folder stands; of a link, where it leads too; nothing where it is not there."""
+        place = f"{self._root}/{name}"
+        try:
+            state = os.lstat(place)
+            link = stat.S_ISLNK(state.st_mode)
+            return (*_told(state), *_told(os.stat(place))) if link else _told(state)
+        except OSError:
+            return ()
+
+
+def _folders_of(files: Iterable[str]) -> set[str]:
+    """The folders that hold some files, and those that hold these; the uppermost has no name."""
+    found = {""}
+    for file in files:
+        above = file.rpartition("/")[0]
+        while above not in found:
+            found.add(above)
+            above = above.rpartition("/")[0]
+    return found
 
 
 def _digest_of(handle: int, size: int) -> str:
@@ -100,5 +126,5 @@ def _digest_of(handle: int, size: int) -> str:
     return digest.hexdigest()
 
 
-def _stands(state: os.stat_result) -> Stands:
-    return state.st_size, state.st_mtime_ns, state.st_ctime_ns, state.st_ino
+def _told(state: os.stat_result) -> Stands:
+    return state.st_ino, state.st_size, state.st_mtime_ns, state.st_ctime_ns

@@ -22,6 +22,11 @@ if TYPE_CHECKING:
 
 EXAMPLE = "speclint check example_specs/liners"
 
+#: The options by which a run rests on more than the files of one repository, or writes elsewhere.
+_ON_MORE = ("to", "family", "rule", "staged", "against", "on")
+#: What is no option that says what is written: the paths, which count by where they lead, and the function to be run.
+_NO_WORDS = frozenset({"paths", "command", *_ON_MORE})
+
 
 def add_options(parser: argparse.ArgumentParser) -> None:
     """What is checked, by which rules, and how the findings are written."""
@@ -107,14 +112,19 @@ def _rules(options: argparse.Namespace) -> tuple[Loaded, tuple[Rule, ...] | None
 
 def _kept_whole(options: argparse.Namespace, kept: KeptFolder | None) -> KeptRun | None:
     """Where the output of this run is kept; None for one that rests on more than the files of one repository."""
-    on_more = options.to, options.family, options.rule, options.staged, options.against, options.on
-    if kept is None or any(on_more):
+    if kept is None or any(getattr(options, name) for name in _ON_MORE):
         return None
     from speclint.checking import KeptRun
+
+    return KeptRun.of(kept, options.paths, partial(_words, options))
+
+
+def _words(options: argparse.Namespace) -> list[object]:
+    """What says, beside the paths, what is written: every option, and the place that it is written to."""
     from speclint.reports import takes_styles, width_of
 
-    words = "check", options.form, options.full, width_of(sys.stdout), takes_styles(sys.stdout)
-    return KeptRun.of(kept, options.paths, words)
+    stated = sorted((name, str(value)) for name, value in vars(options).items() if name not in _NO_WORDS)
+    return ["check", *stated, width_of(sys.stdout), takes_styles(sys.stdout)]
 
 
 def _checked(options: argparse.Namespace, kept: KeptFolder | None, whole: KeptRun | None) -> int:
@@ -163,15 +173,21 @@ def _is_own(writer: ReportWriter) -> bool:
 
 
 def _keep(whole: KeptRun, written: str, assessment: Assessment) -> None:
-    """Keep what was written; not where something could not be read or run, which may be otherwise another time."""
-    design, settings = assessment.design, assessment.settings
+    """Keep what was written; not where something could not be read or run, which may be otherwise another time.
+
+    Nor where an entry of the register is signed: whether a signature counts rests on the file of signers, on the hour
+    until which a key is valid, and on the ssh-keygen that is found.
+    """
+    design, settings, register = assessment.design, assessment.settings, assessment.register
     if assessment.exit_code > 1 or assessment.kept is None or design is None or settings is None:
         return
-    from speclint.checking import packages_of
-    from speclint.repository import is_toml
+    if any(one.signature for one in register.concessions) or any(one.signature for one in register.readings):
+        return
+    from speclint.checking import RestedOn, packages_of
 
-    if all(map(is_toml, (settings.register_file, *settings.materials))):
-        whole.keep(assessment.exit_code, written, design.drawing_files.read, packages_of(assessment.loaded))
+    named = settings.register_file, *settings.materials
+    read = design.drawing_files.read
+    whole.keep(assessment.exit_code, written, RestedOn(read, named, packages_of(assessment.loaded)))
 
 
 def _schema(options: argparse.Namespace) -> str:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Collection, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from speclint.commands.streams import complain
 
 if TYPE_CHECKING:
     from speclint.checking import KeptFolder
@@ -67,8 +68,5 @@ def kept_folder(afresh: bool) -> KeptFolder | None:
 
     folder = KeptFolder(usual_folder())
     if folder.why_not:
-        print(
-            f"speclint: no results of earlier runs are used, and none are kept: {folder.why_not}",
-            file=sys.stderr,
-        )
+        complain(f"no results of earlier runs are used, and none are kept: {folder.why_not}")
     return folder

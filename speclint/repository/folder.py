@@ -37,7 +37,7 @@ def find_root(paths: Sequence[Path]) -> Path:
         raise DesignError("no file and no folder is named: name one of a design repository")
     roots: dict[Path, Path] = {}
     for path in paths:
-        if not path.exists():
+        if not os.path.exists(path):  # a name that no system takes is none either
             raise DesignError(f"{path}: there is no such file or folder")
         root = root_above(path) or _root_below(path, folders_from(path))
         roots.setdefault(root, path)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -110,3 +111,27 @@ def test_the_digest_of_the_code_moves_with_what_counts_alone(
     install("unheard_of", "1")
     digests.append(code_digest.code_of(Loaded()))
     assert digests[0] == digests[1] != digests[2]
+
+
+@pytest.mark.usefixtures("install")
+@pytest.mark.parametrize("file", ["METADATA", "PKG-INFO", "entry_points.txt", "requires.txt"])
+def test_what_a_distribution_declares_counts_where_it_is_written_over(file: str) -> None:
+    """As tools do that install a folder of sources: the folder of the distribution stands as it did."""
+    folder = Path(sys.path[0]) / "numbers-3.dist-info"
+    (folder / file).touch()
+    stood = folder.stat().st_mtime_ns
+    first = dict(installed.distributions_found())
+    os.utime(folder / file, ns=(stood, stood - 1_000_000_000))
+    assert folder.stat().st_mtime_ns == stood
+    second = dict(installed.distributions_found())
+    assert {name for name in first if first[name] != second[name]} == {folder.name}
+
+
+@pytest.mark.usefixtures("install")
+@pytest.mark.skipif(os.name == "nt", reason="a link needs a right of its own there")
+def test_a_link_to_no_distribution_hides_none() -> None:
+    for name in ("a", "z"):
+        (Path(sys.path[0]) / f"{name}-1.dist-info").symlink_to("nowhere")
+    found = dict(installed.distributions_found())
+    assert set(found) == {f"{name}.dist-info" for name in (*NEEDED, "a-1", "z-1")}
+    assert found["a-1.dist-info"] == (0, 0, 0, 0, 0)

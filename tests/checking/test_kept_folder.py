@@ -15,7 +15,7 @@ from speclint.checking.packing import packed, unpacked
 from speclint.errors import Location
 from speclint.rules import Consulted, Grade, NotAssessed, Unstated
 
-#: Bytes that stand before each result: "speclint kept 1", an end of line, and a digest of 20.
+#: Bytes that stand before each result: "speclint kept 2", an end of line, and a digest of 20.
 BEFORE = 16 + 20
 
 
@@ -145,3 +145,12 @@ def test_why_a_rule_ended_is_read_as_it_was_kept() -> None:
 @pytest.mark.parametrize("value", [Elsewhere(1.0), KeptFolder, usual_folder, Path("a"), len])
 def test_what_is_no_data_of_the_program_is_not_made(value: object) -> None:
     assert unpacked(pickle.dumps(value), {}) is None
+
+
+def test_what_was_kept_under_another_name_is_not_taken(tmp_path: Path) -> None:
+    kept = KeptFolder(tmp_path / "kept")
+    kept.write("one", b"body")
+    (tmp_path / "kept" / "one").rename(tmp_path / "kept" / "two")
+    assert kept.read("two") is None
+    kept.write("one", b"body")
+    assert kept.read("one") == b"body"

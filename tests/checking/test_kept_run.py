@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking import KeptFolder, KeptRun, code_digest, kept_run
+from speclint.checking import KeptFolder, KeptRun, RestedOn, code_digest, kept_run
 from speclint.repository import DrawingFiles, FileState, InFolder
 
 PACKAGES = ("speclint", "speclint_drawn_here")
@@ -28,12 +28,18 @@ class Office:
         (self.root / file).write_text(text, encoding="utf-8")
 
     def run(self, *paths: str, word: str = "check") -> KeptRun | None:
-        return KeptRun.of(self.folder, [self.root / one for one in paths or (".",)], [word])
+        return KeptRun.of(self.folder, [self.root / one for one in paths or (".",)], lambda: [word])
 
-    def keep(self, text: str = "in order", exit_code: int = 0, drawings: tuple[str, ...] = ()) -> None:
+    def keep(
+        self,
+        text: str = "in order",
+        exit_code: int = 0,
+        drawings: tuple[str, ...] = (),
+        named: tuple[str, ...] = (),
+    ) -> None:
         run = self.run()
         assert run is not None
-        run.keep(exit_code, text, self.read(drawings), PACKAGES)
+        run.keep(exit_code, text, RestedOn(self.read(drawings), named, PACKAGES))
 
     def read(self, drawings: tuple[str, ...]) -> dict[str, FileState]:
         files = DrawingFiles(InFolder(self.root))
@@ -94,22 +100,77 @@ def test_a_drawing_counts_as_it_was_when_it_was_read(office: Office) -> None:
     run, read = office.run(), office.read(("covers/front.pdf",))
     assert run is not None
     office.write("covers/front.pdf", "drawn again, while the checks were made")
-    run.keep(0, "in order", read, PACKAGES)
+    run.keep(0, "in order", RestedOn(read, (), PACKAGES))
     assert office.written() is None
     office.write("covers/front.pdf", "as drawn")
     assert office.written() == (0, "in order")
 
 
-@pytest.mark.parametrize("back", [False, True], ids=["stays", "as it was"])
-def test_a_spec_that_changes_while_the_checks_are_made(back: bool, office: Office) -> None:
+def _back(office: Office) -> None:
+    office.write("covers/front.toml", 'kind = "gland"\n')
+    office.write("covers/front.toml", 'kind = "cover"\n')
+
+
+def _there_for_a_moment(office: Office) -> None:
+    office.write("covers/back.toml", 'kind = "cover"\n')
+    (office.root / "covers" / "back.toml").unlink()
+
+
+def _gone_for_a_moment(office: Office) -> None:
+    file = office.root / "covers" / "front.toml"
+    file.rename(office.root / "covers.toml")
+    (office.root / "covers.toml").rename(file)
+
+
+MEANWHILE = {"back": _back, "there": _there_for_a_moment, "gone": _gone_for_a_moment}
+
+
+@pytest.mark.parametrize("change", MEANWHILE)
+def test_a_spec_that_was_another_while_the_checks_were_made(change: str, office: Office) -> None:
+    """That it is again as it was does not help: what was read may have been the other."""
+    run = office.run()
+    assert run is not None
+    before = office.root / "covers" / "front.toml"
+    stood = before.stat()
+    MEANWHILE[change](office)
+    os.utime(before, ns=(stood.st_atime_ns, stood.st_mtime_ns))
+    run.keep(0, "in order", RestedOn({}, (), PACKAGES))
+    assert office.written() is None
+
+
+def test_a_spec_that_changes_while_the_checks_are_made(office: Office) -> None:
     run = office.run()
     assert run is not None
     office.write("covers/front.toml", 'kind = "gland"\n')
-    if back:
-        office.write("covers/front.toml", 'kind = "cover"\n')
-    run.keep(0, "in order", {}, PACKAGES)
+    run.keep(0, "in order", RestedOn({}, (), PACKAGES))
+    assert office.written() is None
     office.write("covers/front.toml", 'kind = "cover"\n')
-    assert office.written() == ((0, "in order") if back else None)
+    assert office.written() is None
+
+
+def test_words_that_are_others_once_the_checks_are_made(office: Office) -> None:
+    """Such as the width of a terminal."""
+    words = ["check", 100]
+    run = KeptRun.of(office.folder, [office.root], lambda: words)
+    assert run is not None
+    words[1] = 80
+    run.keep(0, "in order", RestedOn({}, (), PACKAGES))
+    assert not list((office.root.parent / "kept").iterdir())
+
+
+def test_what_is_installed_when_the_run_begins_counts(
+    office: Office, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Not what is once it ends: no family of that was loaded."""
+    now = [("more-1.0.dist-info", (1,))]
+    monkeypatch.setattr(kept_run, "distributions_found", lambda: now)
+    run = office.run()
+    assert run is not None
+    now.append(("other-1.0.dist-info", (2,)))
+    run.keep(0, "in order", RestedOn({}, (), PACKAGES))
+    assert office.written() is None
+    now.pop()
+    assert office.written() == (0, "in order")
 
 
 def test_other_code_writes_anew(office: Office, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -147,6 +208,34 @@ def test_paths_in_one_repository_only(office: Office, tmp_path: Path) -> None:
     other.mkdir()
     (other / "speclint.toml").write_text("", encoding="utf-8")
     assert office.run(".", str(other)) is None
+    assert office.run("x" * 300) is None
+
+
+@pytest.mark.skipif(os.name == "nt", reason="a link needs a right of its own there")
+def test_paths_that_lead_nowhere_any_longer(office: Office, tmp_path: Path) -> None:
+    """An empty folder is no TOML file: that it is gone shows by its path alone."""
+    empty, here = office.root / "empty", tmp_path / "here"
+    empty.mkdir()
+    here.symlink_to(empty)
+    assert office.run(str(here)) is not None
+    empty.rmdir()
+    assert office.run(str(here)) is None
+    (office.root / "loop").symlink_to("loop")
+    assert office.run("loop") is None
+
+
+@pytest.mark.skipif(os.name == "nt", reason="the current folder cannot be removed there")
+def test_a_current_folder_that_was_removed(
+    office: Office, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "gone").mkdir()
+    monkeypatch.chdir(tmp_path / "gone")
+    run = office.run()
+    assert run is not None
+    (tmp_path / "gone").rmdir()
+    assert office.run() is None
+    run.keep(0, "in order", RestedOn({}, (), PACKAGES))
+    assert not list((tmp_path / "kept").iterdir())
 
 
 def test_a_folder_that_is_not_used_keeps_nothing(office: Office) -> None:
@@ -180,6 +269,34 @@ def test_links(office: Office, tmp_path: Path) -> None:
     assert office.written() is None
 
 
+NAMED = ("own.toml", "lib/own.toml", ".lib/own.toml", "register.txt")
+
+
+@pytest.mark.parametrize("named", NAMED)
+def test_a_file_that_the_settings_name_counts_as_a_toml_file_or_keeps_nothing(
+    named: str, office: Office
+) -> None:
+    office.keep(named=(named,))
+    assert office.written() == (0, "in order")
+    office.write(named, "")
+    office.keep(named=(named,))
+    assert office.written() == (None if named == "register.txt" else (0, "in order"))
+    office.write(named, "x = 1\n")
+    assert office.written() is None
+
+
+@pytest.mark.skipif(os.name == "nt", reason="a link needs a right of its own there")
+@pytest.mark.parametrize("link", ["lib", ".lib"])
+def test_a_file_that_the_settings_name_behind_a_link_keeps_nothing(link: str, office: Office) -> None:
+    office.write("one/own.toml", "")
+    office.keep(named=(f"{link}/own.toml",))
+    assert office.written() == (0, "in order")
+    (office.root / link).symlink_to("one")
+    assert office.written() is None
+    office.keep(named=(f"{link}/own.toml",))
+    assert office.written() is None
+
+
 def test_how_code_stands(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     package = tmp_path / "speclint_drawn_here"
     package.mkdir()
@@ -206,8 +323,6 @@ def test_how_code_stands(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Non
     assert second is not None
     assert second[0] != first[0]
     assert code_digest.how_code_stands(["speclint_that_is_nowhere"]) is None
-    monkeypatch.setattr(code_digest, "distributions_found", lambda: [("more-1.0.dist-info", 1)])
-    assert stands() not in (None, second)
     code_digest._standing.cache_clear()
 
 

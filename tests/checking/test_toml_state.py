@@ -20,6 +20,7 @@ def root(tmp_path: Path) -> Path:
     (tmp_path / "covers").mkdir()
     (tmp_path / "covers" / "front.toml").write_text("a = 1\n", encoding="utf-8")
     (tmp_path / "duty.toml").write_text("b = 1\n", encoding="utf-8")
+    (tmp_path / "front.pdf").write_text("as drawn", encoding="utf-8")
     return tmp_path
 
 
@@ -32,7 +33,9 @@ def state(root: Path, request: pytest.FixtureRequest, monkeypatch: pytest.Monkey
 
 
 def test_nothing_has_changed(state: TomlState, root: Path) -> None:
-    assert state.still_holds()
+    assert state.still_stand()
+    assert "covers/front.toml" in state
+    assert "covers" not in state
     assert state.digest == TomlState(root).digest
 
 
@@ -65,27 +68,45 @@ def _emptied(root: Path) -> None:
 def test_every_change_is_seen(change: Callable[[Path], None], state: TomlState, root: Path) -> None:
     was = state.digest
     change(root)
-    assert not state.still_holds()
+    assert not state.still_stand()
     assert TomlState(root).digest != was
 
 
 def test_other_files_do_not_count(state: TomlState, root: Path) -> None:
-    (root / "front.pdf").write_text("drawn", encoding="utf-8")
-    assert state.still_holds()
+    (root / "front.pdf").write_text("drawn again", encoding="utf-8")
+    assert state.still_stand()
     assert TomlState(root).digest == state.digest
 
 
-def test_the_same_content_written_anew(root: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """It is read again where the file was young, and taken for another where it stood long."""
+def _back(root: Path) -> None:
+    _written(root)
+    (root / "duty.toml").write_text("b = 1\n", encoding="utf-8")
+
+
+def _there_for_a_moment(root: Path) -> None:
+    (root / "covers" / "more.toml").write_text("", encoding="utf-8")
+    (root / "covers" / "more.toml").unlink()
+
+
+@pytest.mark.parametrize("change", [_back, _there_for_a_moment])
+def test_what_is_again_as_it_was_was_written_nevertheless(
+    change: Callable[[Path], None], state: TomlState, root: Path
+) -> None:
+    time.sleep(0.02)  # more than a tick of the clock of a file system
+    change(root)
+    assert not state.still_stand()
+    assert state.digest == TomlState(root).digest
+
+
+def test_a_clock_that_does_not_tell_two_changes_apart(root: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What was written a moment before it was read is read again; what has stood long need not be."""
     young = TomlState(root)
     now = time.time()
     monkeypatch.setattr(time, "time", lambda: now + 60.0)
     settled = TomlState(root)
-    time.sleep(0.02)  # more than a tick of the clock of a file system
-    (root / "duty.toml").write_text("b = 1\n", encoding="utf-8")
-    assert young.still_holds()
-    assert not settled.still_holds()
-    assert young.digest == settled.digest == TomlState(root).digest
+    monkeypatch.setattr(TomlState, "_held", lambda *_: ("another content", ()))
+    assert not young.still_stand()
+    assert settled.still_stand()
 
 
 def test_a_file_that_is_not_read_in_one_piece(root: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -99,9 +120,9 @@ def test_a_file_that_is_not_read_in_one_piece(root: Path, monkeypatch: pytest.Mo
 def test_a_link_within_counts_by_its_content(root: Path) -> None:
     (root / "like.toml").symlink_to(root / "duty.toml")
     state = TomlState(root)
-    assert state.still_holds()
+    assert state.still_stand()
     _written(root)
-    assert not state.still_holds()
+    assert not state.still_stand()
 
 
 @posix
@@ -111,7 +132,6 @@ def test_a_link_that_leads_out_is_not_read(root: Path, tmp_path_factory: pytest.
     (root / "more.toml").symlink_to(outside)
     state = TomlState(root)
     outside.write_text("c = 2\n", encoding="utf-8")
-    assert state.still_holds()
     assert state.digest == TomlState(root).digest
 
 
@@ -124,7 +144,7 @@ def test_a_link_counts_where_the_system_follows_all(root: Path, monkeypatch: pyt
     state = TomlState(root)
     assert state.digest == usual
     _written(root)
-    assert not state.still_holds()
+    assert not state.still_stand()
 
 
 @posix
@@ -132,7 +152,7 @@ def test_a_pipe_is_not_read(root: Path) -> None:
     was = TomlState(root).digest
     os.mkfifo(root / "pipe.toml")
     assert TomlState(root).digest != was
-    assert TomlState(root).still_holds()
+    assert TomlState(root).still_stand()
 
 
 @posix
@@ -140,7 +160,7 @@ def test_a_pipe_is_not_read(root: Path) -> None:
 def test_a_file_that_cannot_be_read_is_another(root: Path) -> None:
     state = TomlState(root)
     (root / "duty.toml").chmod(0)
-    assert not state.still_holds()
+    assert not state.still_stand()
     assert TomlState(root).digest != state.digest
 
 
@@ -148,5 +168,5 @@ def test_a_file_that_cannot_be_read_is_another(root: Path) -> None:
 def test_a_folder_that_is_a_link_counts(root: Path, tmp_path_factory: pytest.TempPathFactory) -> None:
     state = TomlState(root)
     (root / "more").symlink_to(tmp_path_factory.mktemp("more"))
-    assert not state.still_holds()
+    assert not state.still_stand()
     assert TomlState(root).digest != state.digest

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 from pathlib import Path
 
 import pytest
@@ -72,6 +73,21 @@ def test_a_folder_that_cannot_be_used_is_told_once_and_nothing_is_kept(
     assert told.count("\n") == 1
     assert main(["check", "--afresh"]) == 0
     assert capsys.readouterr().err == ""
+
+
+def test_that_nothing_is_kept_cannot_be_told_and_the_check_is_made(
+    results: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    class Full(io.StringIO):
+        """An error stream on a disk that is full."""
+
+        def write(self, _: str) -> int:
+            raise OSError(28, "No space left on device")
+
+    results.write_text("a file, and no folder", encoding="utf-8")
+    monkeypatch.setattr("sys.stderr", Full())
+    assert main(["check"]) == 0
+    assert "IN ORDER" in capsys.readouterr().out
 
 
 def test_what_is_opened_is_handed_to_the_checks(results: Path) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import argparse
 import io
 import os
 import sys
@@ -12,7 +13,7 @@ from typing import Any
 
 import pytest
 
-from speclint.checking import Assessment, code_digest, kept_run, loop
+from speclint.checking import Assessment, KeptFolder, code_digest, kept_run, loop
 from speclint.commands import check, main
 from speclint.families import loading
 from speclint.testing import SETTINGS
@@ -204,6 +205,75 @@ def test_the_file_of_a_drawing_counts_where_it_was_read(
     else:
         desk.write({"tube.pdf": "as drawn at last\n"})
     assert not desk.again()
+
+
+def _options(**others: object) -> argparse.Namespace:
+    parser = argparse.ArgumentParser()
+    check.add_options(parser)
+    return argparse.Namespace(**{**vars(parser.parse_args([])), **others})
+
+
+@pytest.mark.parametrize("option", sorted(set(vars(_options())) - {"paths"}))
+def test_every_option_counts(option: str, desk: Desk) -> None:
+    """As one of the words by which a run is found again; else the run is not kept whole."""
+    other = _options(**{option: ["other"]})
+    if check._kept_whole(other, KeptFolder(desk.root.parent / "kept")) is None:
+        assert option in ("to", "family", "rule", "staged", "against", "on")
+    else:
+        assert check._words(other) != check._words(_options())
+
+
+CONCESSION = """[[concession]]
+number = "C-001"
+component = "tube"
+rule = "tube.stress"
+edition = 1
+outcome = "finding"
+grade = "hold"
+found = "it bursts"
+used = "1.147"
+fingerprint = "0123456789abcdef01234567"
+accepted_by = "M. Coyle"
+role = "chief draughtsman"
+date = 2025-03-03
+until = 2039-12-31
+grounds = "As tested."
+rests_on = { "tube bore" = "100 mm" }
+"""
+READING = """[[reading]]
+number = "R-001"
+component = "tube"
+file = "tube.pdf"
+sha256 = "0000000000000000000000000000000000000000000000000000000000000000"
+read_by = "M. Coyle"
+date = 2025-03-03
+"""
+
+
+@pytest.mark.parametrize("entry", [CONCESSION, READING], ids=["concession", "reading"])
+def test_what_is_signed_is_checked_anew(entry: str, desk: Desk) -> None:
+    """Whether a signature counts rests on the file of signers, on the hour and on the ssh-keygen that is found."""
+    desk.write({"register.toml": entry})
+    assert desk.run()[0] < 2
+    assert desk.again()
+    signed = 'signature = "-----BEGIN SSH SIGNATURE-----"\n'
+    desk.write({"register.toml": entry + signed})
+    assert desk.run()[0] < 2
+    assert not desk.again()
+
+
+@pytest.mark.parametrize(
+    "words",
+    ['materials = ["own.txt"]\n', '[concessions]\nfile = "register.txt"\n'],
+    ids=["materials", "register"],
+)
+def test_what_the_settings_name_counts_by_any_name(words: str, desk: Desk) -> None:
+    file = "own.txt" if "own" in words else "register.txt"
+    desk.write({file: "", "speclint.toml": words + SETTINGS if "own" in words else SETTINGS + words})
+    assert desk.run()[0] < 2
+    assert not desk.again()
+    desk.write({file: "x = 1\n"})
+    assert desk.run()[0] == 2
 
 
 def test_the_report_of_a_family_is_not_kept_whole() -> None:

@@ -237,6 +237,7 @@ def test_an_empty_word_is_told_and_never_taken_for_none(
     ("words", "said"),
     [
         (("check", "nowhere"), "nowhere: there is no such file or folder"),
+        (("check", "a" * 300), "aaa: there is no such file or folder"),  # longer than a name can be
         (("check", "--as", "jsn"), 'no report is called jsn; write "json"'),
         (("check", "--family", "tubs"), 'no family is called tubs; write "tubes"'),
         (("check", "--rule", "tube.stres"), 'no rule is called tube.stres; write "tube.stress"'),
