@@ -59,6 +59,9 @@ def _heading(page: Page, assessment: Assessment) -> None:
     specs = len(assessment.design.selected) if assessment.design else 0
     families = len(assessment.loaded.families)
     counted = [count(specs, "spec"), count(len(assessment.checks), "check"), count(families, "family")]
+    if assessment.design and (left := assessment.design.only_indexed):
+        every = len(assessment.design.specs)
+        counted.append(f"{every - left} of {count(every, 'spec')} read, {left} indexed by an earlier run")
     page.wrapped(" · ".join(counted), emphasis="faint")
     page.gap()
 

@@ -80,6 +80,11 @@ class Design:
         assert self._drawings is not None  # they are set with the design
         return self._drawings
 
+    @property
+    def only_indexed(self) -> int:
+        """Of how many specs no more was read than the index says."""
+        return len(self.specs) - self.specs.read if isinstance(self.specs, LazySpecs) else 0
+
     def state_of(self, name: str) -> State | None:
         """The digests of a spec, whether it was read or not; None where there is none, or it cannot be read."""
         known = self.specs.states.get(name) if isinstance(self.specs, LazySpecs) else None

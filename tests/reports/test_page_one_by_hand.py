@@ -11,7 +11,7 @@ from speclint.checking import Assessment, Check
 from speclint.errors import Complaint, Location, replace
 from speclint.reports.page_one import page_one
 from speclint.reports.phrases import CAUTION
-from speclint.repository import PassedOver
+from speclint.repository import Design, PassedOver
 from speclint.testing import DesignFolder
 from tests import tubes
 from tests.reports.test_register_listing import LAPSED, VALID
@@ -233,3 +233,11 @@ def test_the_foot_counts_what_else_must_be_known(tube: Assessment, monkeypatch: 
     monkeypatch.setattr(Assessment, "changed_limits", ("a is 2",))
     told = "2 TOML files passed over, 1 old key read: listed below. 1 limit set in speclint.toml: see --full."
     assert whole(replace(tube, design=passed))[-2] == told
+
+
+def test_the_heading_says_of_how_many_specs_only_the_index_is_known(
+    tube: Assessment, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(Design, "only_indexed", 1)
+    told = "3 specs · 5 checks · 1 family · 2 of 3 specs read, 1 indexed by an earlier run"
+    assert whole(tube)[1] == told

@@ -10,7 +10,6 @@ from speclint.errors import replace
 from speclint.families import load_families
 from speclint.specs import NOT_STATED, Component, CylinderLiner, Length, Word
 from speclint.testing import DesignFolder, made_family
-from tests.repository.test_index import only_indexed
 
 FILES = {
     "block.toml": 'kind = "cylinder-block"\nid = "block"\n',
@@ -56,7 +55,7 @@ def test_a_design_tells_of_drawings_of_what_is_left_over_and_of_the_way(tmp_path
     assert design.way_to(liner, ["cylinder-block"]) == (design.specs["block"], frozenset({"liner", "block"}))
     assert design.way_to(twin, ["cylinder-block"]) == (None, frozenset({"twin"}))
     assert design.listed_under(liner) == ("block", frozenset({"liner", "block"}))
-    assert (only_indexed(design), [*design.parts()]) == (0, [])
+    assert (design.only_indexed, [*design.parts()]) == (0, [])
 
 
 class Clip(Component):

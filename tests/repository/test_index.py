@@ -17,7 +17,6 @@ from speclint.repository import Design, Settings, load_settings
 from speclint.repository.digests import State, digest, digest_of_spec, state_of
 from speclint.repository.index import Index, indexed, linked_at
 from speclint.repository.kept_index import Remembered, Row, Seals, digest_of
-from speclint.repository.lazy_specs import LazySpecs
 from speclint.repository.neighbours import HeldAgainst
 from speclint.repository.root_folder import roots_below
 from speclint.repository.spec_files import PassedOver, passed_over, sorted_out
@@ -179,11 +178,6 @@ class Shelf:
 
     def write(self, name: str, body: bytes) -> None:
         self.kept[name] = body
-
-
-def only_indexed(design: Design) -> int:
-    """Of how many specs no more was read than the index says."""
-    return len(design.specs) - design.specs.read if isinstance(design.specs, LazySpecs) else 0
 
 
 def row(found: Design, name: str) -> Row:

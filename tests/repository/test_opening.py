@@ -13,7 +13,7 @@ from speclint.repository.kept_index import Remembered
 from speclint.repository.material_files import read_own_materials
 from speclint.testing import SETTINGS, DesignFolder
 from tests.repository.test_folder import OWN_IRON
-from tests.repository.test_index import Shelf, only_indexed
+from tests.repository.test_index import Shelf
 from tests.tubes import DUTY, FILES, tubes
 
 LOADED = tubes()
@@ -76,9 +76,9 @@ def test_on_the_basis_of_before_its_settings_duties_and_materials_hold(tmp_path:
 
 def test_an_index_is_kept_where_nothing_is_wrong_and_asked_for_again(tmp_path: Path) -> None:
     root, shelf = written(tmp_path, FILES), Shelf()
-    for known in (0, 3):
+    for only_indexed in (0, 3):
         found = open_repository([root], LOADED.kinds, remembered=Remembered(shelf, "code"))
-        assert only_indexed(found.design) == known
+        assert found.design.only_indexed == only_indexed
     assert len(shelf.kept) == 1
 
 
