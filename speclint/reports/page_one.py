@@ -61,7 +61,7 @@ def _heading(page: Page, assessment: Assessment) -> None:
     counted = [count(specs, "spec"), count(len(assessment.checks), "check"), count(families, "family")]
     if assessment.design and (left := assessment.design.only_indexed):
         every = len(assessment.design.specs)
-        counted.append(f"{every - left} of {count(every, 'spec')} read, {left} indexed by an earlier run")
+        counted.append(f"{every - left} of {count(every, 'spec')} read for this, {left} indexed before")
     page.wrapped(" · ".join(counted), emphasis="faint")
     page.gap()
 

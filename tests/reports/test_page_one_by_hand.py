@@ -239,5 +239,5 @@ def test_the_heading_says_of_how_many_specs_only_the_index_is_known(
     tube: Assessment, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(Design, "only_indexed", 1)
-    told = "3 specs · 5 checks · 1 family · 2 of 3 specs read, 1 indexed by an earlier run"
+    told = "3 specs · 5 checks · 1 family · 2 of 3 specs read for this, 1 indexed before"
     assert whole(tube)[1] == told

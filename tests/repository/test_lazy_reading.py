@@ -91,7 +91,7 @@ def test_only_what_a_check_asks_for_is_read(tmp_path: Path) -> None:
     assert again.design is not None
     assert first.design.only_indexed == 0
     assert again.design.only_indexed == 4  # the other liner, and three other rings
-    assert "4 of 8 specs read, 4 indexed by an earlier run" in terminal_page.write(again, 100).text()
+    assert "4 of 8 specs read for this, 4 indexed before" in terminal_page.write(again, 100).text()
     assert "indexed" not in terminal_page.write(first, 100).text()
 
 
