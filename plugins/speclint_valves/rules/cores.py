@@ -87,8 +87,14 @@ def _borne(skin: Skin, touch: Touch, lines: Sequence[_Line], sheet: Sheet) -> Ju
     sheared = [
         sheet.work(f"τ_{skin.mark}{one.when}", line_shear_below, F=one.F, R=one.R, **contact) for one in lines
     ]
-    says = f"core of {skin.part.id} sheared by {{found}} under its skin, {{limit}} allowed"
-    return sheet.worst(*(sheet.at_most(τ, core.allowed).else_says(says) for τ in sheared))
+    return sheet.worst(
+        *(
+            sheet.at_most(τ, core.allowed).else_says(
+                f"core of {skin.part.id} sheared by {{found}} under its skin, {{limit}} allowed"
+            )
+            for τ in sheared
+        )
+    )
 
 
 RULES = (core_under_its_skin,)
