@@ -17,6 +17,7 @@ _MODULES = {
     "cam_shape": "cam",
     "cams": "cam",
     "collars": "poppet-valve",
+    "cores": "cam",
     "guide_walls": "valve-spindle",
     "guides": "valve-spindle",
     "holding": "cam poppet-valve tappet",

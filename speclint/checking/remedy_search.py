@@ -13,6 +13,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from speclint.checking.agreement_remedy import agreed
 from speclint.checking.check_result import Check
 from speclint.checking.office_steps import threads
+from speclint.checking.one_corner import run_once
 from speclint.checking.remedy import Remedy
 from speclint.checking.remedy_trial import Trial, took
 from speclint.checking.spoiling import fails_too
@@ -25,14 +26,17 @@ from speclint.specs import Component, by_word, given_keys, no_less_keys
 _MOST = 3
 #: The share by which a diameter may be made less for its fit, which takes some thousandths of it: common practice.
 _FIT = 0.01
+#: The share by which a number is moved to see whether a long calculation hangs on it.
+_LITTLE = 1e-3
 
 
 def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Remedy]:
     """The remedies of a finding: those that spoil no other check first, then the smallest change.
 
-    ``checks`` are the others of the same run. None are found where the rule is not a matter of number, nor where it
-    rests on a long calculation, such as that of a cylinder's cycle: a search would repeat that hundreds of times. A
-    figure that is given, such as a friction, is no remedy, nor is a pin thinner than its fit wants.
+    ``checks`` are the others of the same run. None are found where the rule is not a matter of number. No value is
+    tried that changes what a long calculation gives, such as that of a cylinder's cycle: a search would repeat it
+    hundreds of times. A figure that is given, such as a friction, is no remedy, nor is a pin thinner than its fit
+    wants.
 
     :raises FamilyError: where a rule that is run for it takes longer than the settings allow.
     """
@@ -44,20 +48,46 @@ def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Re
     try:
         if found.judgement.places:
             return agreed(found, component, checks, context)
-        if found.utilisation is None or any(step.long for step in found.steps):
+        if found.utilisation is None:
             return []
         if isinstance(component, by_word.MadePart):
             return []  # what is on record of a part as made is as it is
         given = given_keys(component)
-        free = (step for step in _own_values(found, context) if step.where.key not in given)
+        free = [step for step in _own_values(found, context) if step.where.key not in given]
+        free = list(_without_long(found, component, free, context))
         no_less = no_less_keys(component)
-        proved = _for_all_parts(found, component, list(free), checks, context)
+        proved = _for_all_parts(found, component, free, checks, context)
         return sorted((one for one in proved if not _lessens(one, no_less)), key=_order)
     except Overrun as problem:
         what = f"a remedy of {found.rule.name} was sought on {found.component}"
         raise FamilyError(
             f"family {found.rule.family}: a rule did not end in its time while {what}"
         ) from problem
+
+
+def _without_long(
+    found: Check, component: Component, free: Sequence[Step], context: Context
+) -> Sequence[Step]:
+    """Those of some values of which a trial repeats no long calculation; none where one was not worked aside."""
+    if not any(step.long for step in found.steps):
+        return free
+    context.begin()
+    run_once(found.rule, component, found.case, found.corner, context)
+    taken = context.taken_aside()
+    if taken is None:
+        return ()
+    return [step for step in free if step.where not in taken or _stays(found, component, step, context)]
+
+
+def _stays(found: Check, component: Component, step: Step, context: Context) -> bool:
+    """Whether what long calculations give stays as it is where a number of a part is a little greater or less."""
+    if step.kind != "taken":
+        return False
+    known = context.long_results
+    for share in (_LITTLE, -_LITTLE):
+        moved = context.design.moved(step.where, share * step.stated)
+        run_once(found.rule, component, found.case, found.corner, replace(context, moved=moved))
+    return context.long_results == known
 
 
 def _for_all_parts(

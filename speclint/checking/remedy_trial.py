@@ -71,8 +71,15 @@ class Trial:
 
     def hoped(self) -> Remedy | None:
         """The least change that holds at every corner met so far; None where none does, or too many proofs failed."""
+        self._work_what_is_long()
         self._hoped = self._least() if self._proofs < _PROOFS else None
         return self._remedy(self._hoped) if self._hoped else None
+
+    def _work_what_is_long(self) -> None:
+        """Work each long calculation with nothing moved: trials take it over where they move nothing that it took."""
+        if any(step.long for step in self._found.steps):
+            for part, case, sides in self._corners:
+                run_once(self._found.rule, part, case, sides, self._context)
 
     @property
     def rises(self) -> bool:

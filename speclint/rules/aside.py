@@ -41,8 +41,10 @@ def worked_aside(
         found = work(*about, sheet)
         rests = repr(sorted(sheet.record.basis.items())).encode()
         digest = f"worked from {sha256(rests).hexdigest()[:16]}"
-        known = context.steady[key] = found, digest, {step.where for step in sheet.record.steps}
+        places = sheet.record.aside.union(step.where for step in sheet.record.steps)
+        known = context.steady[key] = found, digest, places
     if record:
         record.note(name, known[1])
+        record.aside |= known[2]
     result: T = known[0]
     return result

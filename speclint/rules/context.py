@@ -93,6 +93,22 @@ class Context:
             found = self._readings[key] = table(**at)
         return found
 
+    def taken_aside(self) -> frozenset[Location] | None:
+        """The places that the calculations aside of the run before took; None where a long one was not worked aside.
+
+        What a long calculation gives is looked up by what was worked aside.
+        """
+        aside = [known for key, known in self.steady.items() if isinstance(key, tuple) and key[0] == "aside"]
+        long = self.long_results
+        if not long or any(all(one is not known[0] for known in aside for one in key) for key in long):
+            return None
+        return frozenset(where for known in aside for where in known[2])
+
+    @property
+    def long_results(self) -> frozenset[tuple[Any, ...]]:
+        """What the results of long calculations were looked up by."""
+        return frozenset(key for key, reading in self._readings.items() if reading.worked)  # type: ignore[misc]
+
     def worked_once(
         self, key: Hashable, work: Callable[[], Any], lasts: Callable[[Any], bool] = lambda _: True
     ) -> Any:

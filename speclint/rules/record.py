@@ -82,6 +82,8 @@ class Record:
         #: The places that a rule looked at and that state nothing, each once, in the order of its questions.
         self.silent: dict[str, None] = {}
         self.places: list[PlaceSeen] = []
+        #: The places that calculations aside of this sheet took.
+        self.aside: set[Location] = set()
 
     def note(
         self,

@@ -9,7 +9,7 @@ from collections.abc import Callable, Sequence
 
 import pytest
 
-from speclint.handbook.members import contact, stress_concentration as sc
+from speclint.handbook.members import contact, line_shear_below, stress_concentration as sc
 from speclint.handbook.tables.csv_files import rows
 from tests.published.proof import proves
 
@@ -25,6 +25,55 @@ def test_boresi_example_17_3_rollers() -> None:
     p_0 = contact.line_pressure(24.1e3, 0.020, R, E_star)
     assert p_0 / 1e6 == pytest.approx(1445, rel=3e-3)
     assert contact.line_greatest_shear(p_0) / 1e6 == pytest.approx(433, rel=3e-3)
+
+
+@proves("members.shear_beneath", seen="A. P. Boresi and R. J. Schmidt, Advanced Mechanics of Materials")
+def test_greatest_shear_of_the_same_rollers() -> None:
+    """The same example (seen): 433 MPa, at 0.786 of the half width and in all that lies above it."""
+    E_star = contact.contact_modulus(200e9, 0.29, 200e9, 0.29)
+    R = contact.relative_radius(0.040, 0.040)
+    b = contact.line_half_width(24.1e3, 0.020, R, E_star)
+    for depth in (1e-6, 0.786 * b):
+        shear = line_shear_below(24.1e3, 0.020, R, E_star, depth)
+        assert shear / 1e6 == pytest.approx(433, rel=5e-3)
+    assert line_shear_below(24.1e3, 0.020, R, E_star, b) / 1e6 < 0.98 * 433
+
+
+@proves("members.shear_beneath", memory="K. L. Johnson, Contact Mechanics")
+def test_shear_on_the_axis_as_johnson_prints_it() -> None:
+    """K. L. Johnson, Contact Mechanics, eqs. 4.46 and 4.47 (memory): (p_0/a) (z − z²/√(a² + z²)), 0.30 p_0 at 0.78 a.
+
+    One half width down 1 − 1/√2 = 0.2929 of p_0, three of them 3 − 9/√10 = 0.1540.
+    """
+    a, p_0 = (one(3000.0, 0.018, 0.0176, 113e9) for one in (contact.line_half_width, contact.line_pressure))
+    for depth, share in ((0.78, 0.300), (1.0, 0.2929), (3.0, 0.1540)):
+        shear = line_shear_below(3000.0, 0.018, 0.0176, 113e9, depth * a)
+        assert shear / p_0 == pytest.approx(share, rel=2e-3)
+
+
+@proves("members.shear_beneath", memory="K. L. Johnson, Contact Mechanics")
+def test_first_yield_beneath_a_line_as_johnson_prints_it() -> None:
+    """K. L. Johnson, Contact Mechanics, eq. 6.4 (memory): p_0 = 1.67 Y, and the greatest shear is Y/2 (Tresca)."""
+    F, L, R, E_star = 5000.0, 0.020, 0.012, 113e9
+    Y = contact.line_pressure(F, L, R, E_star) / 1.67
+    assert line_shear_below(F, L, R, E_star, 1e-6) == pytest.approx(Y / 2, rel=5e-3)
+
+
+@proves("members.shear_beneath", memory="K. L. Johnson, Contact Mechanics")
+def test_far_below_as_flamant_has_it() -> None:
+    """K. L. Johnson, Contact Mechanics, eq. 2.22 (memory): σ_r = −2 P cos θ/(π r), and no stress across.
+
+    300 N/mm, 5 mm below: 2 × 300/(π × 5) = 38.2 MPa, and half of it is shear.
+    """
+    assert line_shear_below(9000.0, 0.030, 0.002, 113e9, 5e-3) / 1e6 == pytest.approx(19.1, rel=2e-3)
+
+
+@proves("members.shear_beneath", memory="S. Timoshenko and J. N. Goodier, Theory of Elasticity")
+def test_greatest_shear_beneath_cylinders_as_timoshenko_prints_it() -> None:
+    """S. Timoshenko and J. N. Goodier, Theory of Elasticity, art. 141 (memory): 0.301 q_0, 0.78 half widths down."""
+    F, L, R, E_star = 5000.0, 0.020, 0.012, 113e9
+    b, q_0 = (one(F, L, R, E_star) for one in (contact.line_half_width, contact.line_pressure))
+    assert line_shear_below(F, L, R, E_star, 0.78 * b) / q_0 == pytest.approx(0.301, rel=4e-3)
 
 
 @proves("members.contact", memory="S. Timoshenko and J. N. Goodier, Theory of Elasticity")

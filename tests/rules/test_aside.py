@@ -90,6 +90,19 @@ def test_a_value_that_is_moved_to_seek_a_remedy_is_taken_as_moved() -> None:
     assert work.times == 2
 
 
+def test_what_another_calculation_took_for_it_counts_as_its_own() -> None:
+    """A calculation aside that rests on another aside is worked anew where the other one is."""
+    context, work = _context(), _Work()
+
+    def through(measure: Measure, sheet: Sheet) -> float:
+        return sheet.aside("twice", work, measure) + 1.0
+
+    _sheet(context, record=False).aside("and one", through, _length("25 mm"))
+    moved = replace(context, moved={_PLACE: 0.001})
+    found = _sheet(moved, record=False).aside("and one", through, _length("25 mm"))
+    assert found == pytest.approx(1.052, rel=1e-12)
+
+
 def test_each_value_that_is_tried_is_worked_once_for_all_corners() -> None:
     """Whether the value as it stands was worked before or not."""
     context, work = _context(), _Work()

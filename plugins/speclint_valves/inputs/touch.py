@@ -28,7 +28,7 @@ from speclint_valves.inputs.loads import Loaded
 from speclint_valves.inputs.rollers import OnALine, OnAnArm, rocks, roller_of
 
 #: Treatments that harden the steel itself to a depth; a plating or a facing is another metal.
-_HARDENED = ("case hardened", "induction hardened", "nitrided")
+_HARDENED: tuple[str | None, ...] = ("case hardened", "induction hardened", "nitrided")
 
 
 @dataclass(frozen=True)
@@ -62,40 +62,51 @@ class Touch:
 
     def pressure(self, load: Loaded, steam: Newtons, angle: float) -> Pascals:
         """Greatest pressure at an angle of the cam, with the steam load that holds the valve there."""
+        F, R = self.line(load, steam, angle)
+        return line_pressure(F=F, L=self.width, R=R, E_star=self.modulus)
+
+    def line(self, load: Loaded, steam: Newtons, angle: float) -> tuple[Newtons, Metres]:
+        """The load square to the line on which they touch, and the relative radius there."""
         at = load.cam.at(angle)
         F = load.tappet(at, steam)
         if self.roller is not None:
             F = load_square_to_cam(F_t=F, α=self.roller.aslant(at))
-            R = relative_radius_of_roller(r=self.radius, k=self.roller.bent(at))
-        elif self.kind == "roller":
+            return F, relative_radius_of_roller(r=self.radius, k=self.roller.bent(at))
+        if self.kind == "roller":
             sizes = self._sizes(at)
             F = normal_load(F_t=F, s_prime=at.slope, **sizes)
             k = roller_over_its_path(s_prime=at.slope, κ=at.curvature, **sizes)
-            R = relative_radius_of_roller(r=self.radius, k=k)
-        else:
-            ρ = cam_radius_under_flat(R_b=self.base, s=at.lift, κ=at.curvature)
-            R = relative_radius(R_1=ρ, R_2=self.radius)
-        return line_pressure(F=F, L=self.width, R=R, E_star=self.modulus)
+            return F, relative_radius_of_roller(r=self.radius, k=k)
+        ρ = cam_radius_under_flat(R_b=self.base, s=at.lift, κ=at.curvature)
+        return F, relative_radius(R_1=ρ, R_2=self.radius)
 
     def worked(self, at: Follower, F: Newtons, sheet: Sheet) -> Pressed:
-        """The same for a load along the tappet, written on the sheet."""
-        if self.roller is not None:
-            F = sheet.work("F_n", load_square_to_cam, F_t=F, α=self.roller.worked_angle(at, sheet))
-            k = self.roller.worked_bend(at, sheet)
-            R = sheet.work("R", relative_radius_of_roller, r=self.radius, k=k)
-        elif self.kind == "roller":
-            sizes = self._sizes(at)
-            F = sheet.work("F_n", normal_load, F_t=F, s_prime=at.slope, **sizes)
-            k = sheet.work("k", roller_over_its_path, s_prime=at.slope, κ=at.curvature, **sizes)
-            R = sheet.work("R", relative_radius_of_roller, r=self.radius, k=k)
-        else:
-            ρ = sheet.work("ρ", cam_radius_under_flat, R_b=self.base, s=at.lift, κ=at.curvature)
-            R = sheet.work("R", relative_radius, R_1=ρ, R_2=self.radius)
+        """The pressure for a load along the tappet, written on the sheet."""
+        F, R = self.worked_line(at, F, sheet)
         p_0 = sheet.work("p_0", line_pressure, F=F, L=self.width, R=R, E_star=self.modulus)
         return Pressed(p_0, R, self.modulus)
 
+    def worked_line(self, at: Follower, F: Newtons, sheet: Sheet) -> tuple[Newtons, Metres]:
+        """The load square to the line and the relative radius for a load along the tappet, written on the sheet."""
+        if self.roller is not None:
+            F = sheet.work("F_n", load_square_to_cam, F_t=F, α=self.roller.worked_angle(at, sheet))
+            k = self.roller.worked_bend(at, sheet)
+            return F, sheet.work("R", relative_radius_of_roller, r=self.radius, k=k)
+        if self.kind == "roller":
+            sizes = self._sizes(at)
+            F = sheet.work("F_n", normal_load, F_t=F, s_prime=at.slope, **sizes)
+            k = sheet.work("k", roller_over_its_path, s_prime=at.slope, κ=at.curvature, **sizes)
+            return F, sheet.work("R", relative_radius_of_roller, r=self.radius, k=k)
+        ρ = sheet.work("ρ", cam_radius_under_flat, R_b=self.base, s=at.lift, κ=at.curvature)
+        return F, sheet.work("R", relative_radius, R_1=ρ, R_2=self.radius)
+
     def _sizes(self, at: Follower) -> dict[str, Metres]:
         return {"R_b": self.base, "r": self.radius, "s": at.lift}
+
+
+def is_hardened(part: Cam | Tappet, sheet: Sheet) -> bool:
+    """Whether a part is said to have a hardened skin of its own metal."""
+    return sheet.said(f"surface of {part.id}", part.surface) in _HARDENED
 
 
 def borne(touch: Pressed, part: Cam | Tappet, index: str, case: LoadCase, sheet: Sheet) -> list[Judgement]:
@@ -107,8 +118,7 @@ def borne(touch: Pressed, part: Cam | Tappet, index: str, case: LoadCase, sheet:
                 f"touches with {{found}}, {part.id} bears {{limit}}"
             )
         ]
-    hardened = sheet.is_stated(f"surface of {part.id}", part.surface)
-    if hardened and sheet.read(f"surface of {part.id}", part.surface) in _HARDENED:
+    if is_hardened(part, sheet):
         deep = sheet.work(
             f"z_{index}", line_depth_of_shear, p_0=touch.pressure, R=touch.radius, E_star=touch.modulus
         )

@@ -27,7 +27,8 @@ from speclint_valves.inputs.train import SCAN, train_of
         COMMON_PRACTICE,
     ],
     why="a track that pits gets rough, wears through its hardened layer and then fails within weeks",
-    leaves_out="edge loading, misalignment, and oil that fails to reach the track",
+    leaves_out="the core under a hardened skin (cam.core-under-its-skin); edge loading, misalignment, and oil that "
+    "fails to reach the track",
     against=("wear",),
     against_on={"tappet": ("wear",)},
     limits=[

@@ -69,6 +69,7 @@ from .shafts import (
     torsion_shear as torsion_shear,
     twist as twist,
 )
+from .shear_beneath import line_shear_below as line_shear_below
 from .stress_concentration import (
     eye_on_its_pin as eye_on_its_pin,
     fatigue_notch_factor as fatigue_notch_factor,

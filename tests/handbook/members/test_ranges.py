@@ -11,6 +11,7 @@ from speclint.handbook.members import (
     columns,
     combined_stress,
     contact,
+    line_shear_below,
     loads,
     sections,
     shafts,
@@ -23,6 +24,7 @@ BAR = {"F": 1e3, "a": 2.0, "L": 2.0}
 STIFF = {"E": 2e11, "I": 1e-6}
 HOLLOW = {"t": 0.05, "D_m": 0.2, "D": 0.1, "R": 0.1}
 FLANGED = {"b": 0.1, "h": 0.2, "t_w": 0.1, "t_f": 0.1}
+LINE = {"F": 1e3, "L": 0.03, "R": 0.02, "E_star": 1e11, "t": 1e-3}
 KEYWAY = {"w": 0.05, "h": 0.01875, "d": 0.1}
 
 BEAMS = [
@@ -130,6 +132,16 @@ CONTACT = [
             "a contact load of -1.5 N pulls the bodies apart",
         )
         for one in (contact.point_radius, contact.point_pressure)
+    ),
+    *(
+        End(line_shear_below, {**LINE, key: within}, {key: beyond}, says)
+        for key, within, beyond, says in (
+            ("F", 0.0, -1.5, "a contact load of -1.5 N pulls the bodies apart"),
+            ("L", 1e-9, 0.0, "length of contact 0 mm is not above 0"),
+            ("R", 1e-9, 0.0, "relative radius 0 mm is not above 0"),
+            ("E_star", 1e-9, 0.0, "contact modulus 0 GPa is not above 0"),
+            ("t", 1e-9, 0.0, "depth 0 mm beneath the contact is not above 0"),
+        )
     ),
     *(
         End(one, {**more, "phi": within}, {"phi": beyond}, says)
