@@ -17,7 +17,7 @@ from speclint_clearances.inputs.motion_wear import wear_known
 @rule(
     "envelope.motion-clearance",
     title="Crosshead, connecting rod and wheel each have a gap to the block, no wider than drawn parts leave it; every "
-    "gap keeps its limit, less growth, wear of its bearings, and side play, of wheels at least 1 mm",
+    "gap keeps its limit, less growth, wear of bearings and side play, of wheels at least 1 mm",
     wrong="gap {item} closes to {found}, {limit} wanted",
     on=Envelope,
     cases=("running", "drifting"),
@@ -115,7 +115,8 @@ def _gap(
         )
         yield told.graded(Grade.NONCONFORMITY)
     s = sheet.take(f"s {name}", gap.side_play)
-    if sheet.said(f"moving at {name}", gap.moving) in ("wheel", "coupling rod"):
+    moves: str | None = sheet.said(f"moving at {name}", gap.moving)
+    if moves in ("wheel", "coupling rod"):  # to the side with an axle
         free = sheet.limit("side play", "s_0")
         told = sheet.at_least(s, free).else_says(
             "gap {item} counts {found} of side play, an axle has {limit} at least"
