@@ -57,7 +57,8 @@ def area_enough(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     ω = speed_of_crank(at_work.place[0], case, sheet)
     n = sheet.work("n", revolutions, ω=ω)
     c_m = sheet.work("c_m", mean_piston_speed, S=at_work.crank.stroke, n=n)
-    sound = _Sound(case, sheet)
+
+    sounds: dict[str, MetresPerSecond] = {}
 
     def judge(item: tuple[str, CamAtWork]) -> Judgement:
         cam = item[1]
@@ -69,7 +70,7 @@ def area_enough(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
             mach_index,
             c_m=_speed_until_shut(cam, mark, at_work.crank, ω, sheet) if early else c_m,
             A=piston_area(*at_work.place, cam.at.side, sheet),
-            a=sound.of(cam.at.serves),
+            a=_sound(cam.at.serves, sounds, case, sheet),
             A_m=_mean_area(cam, mark, sheet),
         )
         judged = sheet.at_most(Z, sheet.limit(cam.at.serves))
@@ -113,30 +114,21 @@ def _speed_until_shut(
     return sheet.work(f"c_{mark}", mean_speed_of_share, x=x, S=crank.stroke, ω=ω, φ=φ)
 
 
-class _Sound:
-    """The speed of sound before each valve; of the exhaust taken for one alone, so that no inlet waits for it."""
+def _sound(serves: str, known: dict[str, MetresPerSecond], case: LoadCase, sheet: Sheet) -> MetresPerSecond:
+    """Speed of sound before a valve, m/s: taken once of each steam, of the exhaust only where one is judged."""
+    if serves not in known:
+        known[serves] = _in_live_steam(case, sheet) if serves == "inlet" else _in_exhaust(case, sheet)
+    return known[serves]
 
-    def __init__(self, case: LoadCase, sheet: Sheet) -> None:
-        self._case, self._sheet = case, sheet
-        self._found: dict[str, MetresPerSecond] = {}
 
-    def of(self, serves: str) -> MetresPerSecond:
-        """Before an inlet that of live steam, before an exhaust that of the steam let go, m/s."""
-        if serves not in self._found:
-            self._found[serves] = self._live() if serves == "inlet" else self._exhaust()
-        return self._found[serves]
+def _in_live_steam(case: LoadCase, sheet: Sheet) -> MetresPerSecond:
+    p, T = sheet.take_absolute("p_i", case.live_pressure), sheet.take("T_i", case.live_temperature)
+    return sheet.work("a_i", steam_speed_of_sound, p=p, T=T)
 
-    def _live(self) -> MetresPerSecond:
-        p = self._sheet.take_absolute("p_i", self._case.live_pressure)
-        return self._sheet.work(
-            "a_i", steam_speed_of_sound, p=p, T=self._sheet.take("T_i", self._case.live_temperature)
-        )
 
-    def _exhaust(self) -> MetresPerSecond:
-        p = self._sheet.take_absolute("p_e", self._case.exhaust_pressure)
-        return self._sheet.work(
-            "a_e", steam_speed_of_sound, p=p, T=self._sheet.take("T_e", self._case.exhaust_temperature)
-        )
+def _in_exhaust(case: LoadCase, sheet: Sheet) -> MetresPerSecond:
+    p, T = sheet.take_absolute("p_e", case.exhaust_pressure), sheet.take("T_e", case.exhaust_temperature)
+    return sheet.work("a_e", steam_speed_of_sound, p=p, T=T)
 
 
 RULES = (area_enough,)
