@@ -17,6 +17,7 @@ _MODULES = {
     "cam_shape": "cam",
     "cams": "cam",
     "collars": "poppet-valve",
+    "driving_keys": "rocker shaft",
     "guide_walls": "valve-spindle",
     "guides": "valve-spindle",
     "holding": "cam poppet-valve tappet",
