@@ -18,6 +18,7 @@ _MODULES = {
     "cams": "cam",
     "collars": "poppet-valve",
     "cores": "cam",
+    "driving_keys": "rocker shaft",
     "guide_walls": "valve-spindle",
     "guides": "valve-spindle",
     "holding": "cam poppet-valve tappet",

@@ -18,10 +18,11 @@ def _seen(words: str) -> frozenset[str]:
 
 #: Words for who designed, made or looked at a part, which name nobody.
 _ROLES = _seen(
-    "self myself himself herself itself themselves ourselves us we house inhouse internal works workshop shop office "
-    "department staff team maker manufacturer foundry designer draughtsman draftsman checker preparer tester welder "
-    "examiner witness fitter foreman above before usual same required needed witnessed examined manufacturers "
-    "makers hersteller herstellers herstellerwerk werk werks werksabnahme fabricant constructeur usine"
+    "somebody someone anybody anyone self myself himself herself itself themselves ourselves us we house inhouse "
+    "internal works workshop shop office department staff team maker manufacturer foundry designer draughtsman "
+    "draftsman checker preparer tester welder examiner witness fitter foreman above before usual same required needed "
+    "witnessed examined manufacturers makers hersteller herstellers herstellerwerk werk werks werksabnahme fabricant "
+    "constructeur usine"
 )
 #: Words that stand beside those and name nobody either.
 _BESIDE_ROLES = _seen(
@@ -77,8 +78,8 @@ def names_another(some: str, than: str) -> bool:
 def names_only_a_role(text: str) -> bool:
     """Whether a text says nothing but which of the works' own people is meant, or that nobody is.
 
-    >>> [names_only_a_role(one) for one in ("the tester", "as above", "in-house", "not required")]
-    [True, True, True, True]
+    >>> [names_only_a_role(one) for one in ("the tester", "as above", "in-house", "not required", "somebody")]
+    [True, True, True, True, True]
     >>> [names_only_a_role(one) for one in ("the inspecting engineer", "works inspector M. Coyle", "A. Foreman")]
     [False, False, False]
     """

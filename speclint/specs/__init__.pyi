@@ -317,6 +317,7 @@ from .kinds.shaft import (
     Shaft as Shaft,
     ShaftBearing as ShaftBearing,
     ShaftDrive as ShaftDrive,
+    ShaftKey as ShaftKey,
     ShaftKeyway as ShaftKeyway,
 )
 from .kinds.slide_bar import (

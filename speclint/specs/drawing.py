@@ -55,23 +55,25 @@ def wrong_path(path: str) -> str:
     return ""
 
 
-#: Hyphens and dashes between a letter and another letter or a digit.
-_AT_LETTERS = re.compile(r"(?<=[^\W\d_])[-\u2010-\u2014](?=[^\W_])|(?<=\d)[-\u2010-\u2014](?=[^\W\d_])")
+#: What joins the pieces of a number: hyphens, dashes, a minus, strokes either way, an underscore.
+_JOINT = re.compile(r"[-\u2010-\u2014\u2212/\\_]")
+#: A joint beside a letter, with another letter or a digit on its other side.
+_AT_LETTERS = re.compile(r"(?<=[^\W\d_])-(?=[^\W_])|(?<=\d)-(?=[^\W\d_])")
 
 
 def as_filed(words: str) -> str:
     """A number or a name as it is compared: however it is spaced, in small or large letters.
 
-    A hyphen beside a letter is as good as a space.
+    A hyphen, a stroke and an underscore are one; beside a letter they are as good as a space.
 
-    >>> {as_filed(one) for one in ("CN-C 1203 ", "cn-c-1203", "CN C 1203", "CN C-1203")}
+    >>> {as_filed(one) for one in ("CN-C 1203 ", "cn-c-1203", "CN C 1203", "CN C-1203", "CN/C/1203", "CN_C_1203")}
     {'cnc1203'}
     >>> as_filed("C-1") == as_filed("C-10")
     False
-    >>> as_filed("1-23") == as_filed("12-3")
-    False
+    >>> as_filed("1-23") == as_filed("12-3"), as_filed("1/23") == as_filed("1-23")
+    (False, True)
     """
-    return _AT_LETTERS.sub("", "".join(words.split()).casefold())
+    return _AT_LETTERS.sub("", _JOINT.sub("-", "".join(words.split()).casefold()))
 
 
 #: A word before the number of an item, and the noughts that fill it up.

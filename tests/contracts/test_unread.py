@@ -37,10 +37,6 @@ UNNAMED = {
     **dict.fromkeys(
         ("as_worn", "gap_limit"), "asked by the way to them, as wear.as_worn, for each kind that wears"
     ),
-    **dict.fromkeys(
-        ("inspector", "instrument"),
-        "on the record of a part as made, for whoever certifies the engine",
-    ),
 }
 
 

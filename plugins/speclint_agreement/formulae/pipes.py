@@ -68,6 +68,23 @@ def size_of_share(t: Metres, k: Ratio) -> Metres:
     return t / k
 
 
+@formula("U_m = t + b", cites=[FIRST_PRINCIPLES])
+def beyond_faces(t: Metres, b: Metres) -> Metres:
+    """Greatest distance of the anchors of a pipe.
+
+    U_m = t + b
+
+    ``t`` distance of the faces between which it is put, ``b`` what its anchors may lie beyond them, of both ends
+    together [m]. Returns [m].
+
+    Hand working: 2100 mm and 100 mm: 2200 mm.
+
+    >>> round(beyond_faces(t=2.1, b=0.1), 6)
+    2.2
+    """
+    return t + b
+
+
 @formula("F_l = k M · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
 def share_of_weight(k: Ratio, M: Kilograms) -> Newtons:
     """A share of the weight of a pipe.

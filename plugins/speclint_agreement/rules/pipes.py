@@ -8,7 +8,7 @@ from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement
 from speclint.facts import bore_of_pipe, steams_beside
 from speclint.handbook.fits import share_of_size
 from speclint.specs import BoltedJoint, Component, LensJoint, PipeFlange, SteamPipe
-from speclint_agreement.formulae.pipes import less_step, longest_straight, size_of_share
+from speclint_agreement.formulae.pipes import beyond_faces, less_step, longest_straight, size_of_share
 
 
 def _steam(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
@@ -39,7 +39,7 @@ def _lengths(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _anchors(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
-    """The distance of the anchors against a share of the distance between the faces at both ends of the pipe.
+    """The distance of the anchors against that between the faces at both ends: a share of it, and little more.
 
     Of the pipe's own length between its faces and of the gap that it goes into the greater counts. A pipe without bends
     is no longer than that distance over the same share.
@@ -53,6 +53,8 @@ def _anchors(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
     if sheet.is_stated("distance of anchors", pipe.anchor_distance):
         least = sheet.work("U_l", share_of_size, k=k, t=apart)
         yield Pair(pipe.anchor_distance, worked(least, between), "at least", name="anchors")
+        far = sheet.work("U_m", beyond_faces, t=apart, b=sheet.limit("beyond", "b"))
+        yield Pair(pipe.anchor_distance, worked(far, between), "at most", name="anchors beyond the faces")
     stated = all(sheet.is_stated("length or bends", one) for one in (pipe.length, pipe.bends))
     if stated and sheet.count("n", pipe.bends) == 0:
         L, most = sheet.take_nominal("L", pipe.length), sheet.work("L_m", size_of_share, t=apart, k=k)
@@ -156,8 +158,8 @@ length_agrees: Rule = agreement(
 
 anchors_at_its_ends: Rule = agreement(
     "pipe.anchors-at-its-ends",
-    title="The anchors of a pipe are at least 0.8 times as far apart as the faces at its two ends, and a pipe without "
-    "bends is no longer than that distance over 0.8",
+    title="The anchors of a pipe are at least 0.8 times as far apart as the faces at its two ends and at most 100 mm "
+    "farther, and a pipe without bends is no longer than the distance of the faces over 0.8",
     on=SteamPipe,
     pairs=_anchors,
     within="",
@@ -168,13 +170,21 @@ anchors_at_its_ends: Rule = agreement(
             "ratio",
             COMMON_PRACTICE,
             "least distance of the anchors over that of the faces, and of the faces over the length without bends",
-        )
+        ),
+        Limit(
+            "beyond",
+            "100 mm",
+            "length",
+            COMMON_PRACTICE,
+            "what the anchors may lie beyond the faces, of both ends together: rings, flanges, a short branch",
+        ),
     ],
     grade=Grade.QUERY,
-    why="the pipe grows between its anchors, and joints chosen for a tenth of its length are torn by the rest",
-    leaves_out="an anchor between the ends, for which the growth of each part is to be judged: a concession says where "
-    "it is; how far the bends turn; a pipe of which the faces are not stated",
-    edition=2,
+    why="the pipe grows between its anchors, and joints chosen for a tenth of its length are torn by the rest; one "
+    "made to faces that are not where its anchors are does not reach",
+    leaves_out="an anchor between the ends, or well behind a face, for which the growth of each part is to be judged: "
+    "a concession says where it is; how far the bends turn; a pipe of which the faces are not stated",
+    edition=3,
     against=(),
 )
 

@@ -16,23 +16,32 @@ from speclint_clearances.inputs.motion_wear import wear_known
 
 @rule(
     "envelope.motion-clearance",
-    title="Crosshead, connecting rod and wheel each have a gap to the block, no wider than the parts drawn leave it; "
-    "every gap, less side play, growth and wear, of its bearings at least, keeps its limit",
+    title="Crosshead, connecting rod and wheel each have a gap to the block, no wider than drawn parts leave it; every "
+    "gap keeps its limit, less growth, wear of bearings and side play, of wheels at least 1 mm",
     wrong="gap {item} closes to {found}, {limit} wanted",
     on=Envelope,
     cases=("running", "drifting"),
-    edition=4,
+    edition=5,
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A rod that touches a cover at speed bends, and a bent rod breaks.",
     leaves_out="coupling rods and brake gear that no gap is to; how far the eyes of rods reach beyond pin and bush, "
-    "and the swing of a truck or bogie, which no spec states: what is stated may be wrong by these; a cylinder behind "
+    "and the swing of a truck or bogie, which no spec states: what is stated may be wrong by these; whether side play "
+    "above its least is all that an axle has; a cylinder behind "
     "its axle, or of which rods, faces or covers are not stated, whose gaps are as stated; bending of rods at speed "
     "and of frames on uneven track; the local code and a competent person decide",
     against=("foul",),
     against_on={"cylinder-block": ("foul",), "cylinder-cover": ("foul",), "crosshead": ("foul",)},
     limits=[
         Limit("least_gap", "10 mm", "length", COMMON_PRACTICE, "least gap to the motion"),
+        Limit(
+            "side play",
+            "1 mm",
+            "length",
+            COMMON_PRACTICE,
+            "least side play to one side of an axle in its boxes, which its wheels and coupling rods have too",
+            "not negative",
+        ),
         FLANGE,
         BETWEEN_WHEELS,
     ],
@@ -43,7 +52,8 @@ def motion_clearance(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgem
     Of several gaps to one kind of part the least is held against what the parts leave: from the flanges of each wheel
     to the covers, from the back cover to the eye of the connecting rod round its pin and bush, and along the engine to
     the pin of a coupled axle in line with a cover. A gap said to be wider is told, and counted so; and so is less wear
-    than that of the axleboxes at a wheel, or of all bearings between wheel and piston at a crosshead or its rod.
+    than that of the axleboxes at a wheel, or of all bearings between wheel and piston at a crosshead or its rod. A
+    wheel or a coupling rod that is said to have less side play than every axle has is told, and counted at the least.
     """
     if not envelope.gaps:
         raise sheet.not_assessed("no gap to the motion is stated", envelope.where)
@@ -104,11 +114,20 @@ def _gap(
             "gap {item} counts {found} of wear, its bearings wear {limit}"
         )
         yield told.graded(Grade.NONCONFORMITY)
+    s = sheet.take(f"s {name}", gap.side_play)
+    moves: str | None = sheet.said(f"moving at {name}", gap.moving)
+    if moves in ("wheel", "coupling rod"):  # to the side with an axle
+        free = sheet.limit("side play", "s_0")
+        told = sheet.at_least(s, free).else_says(
+            "gap {item} counts {found} of side play, an axle has {limit} at least"
+        )
+        yield told.graded(Grade.NONCONFORMITY)
+        s = max(s, free)
     left = sheet.work(
         f"c {name}",
         gap_left,
         a=a if most is None else min(a, most),
-        s=sheet.take(f"s {name}", gap.side_play),
+        s=s,
         w=w if known is None else max(w, known),
         g=grown,
     )

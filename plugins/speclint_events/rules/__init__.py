@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from speclint_events.rules import areas, duties, leads, notches, output, shares, steam, turning
+from speclint_events.rules import areas, duties, filling, leads, notches, output, shares, steam, turning
 
 RULES = (
     *areas.RULES,
     *duties.RULES,
+    *filling.RULES,
     *leads.RULES,
     *notches.RULES,
     *output.RULES,

@@ -18,6 +18,7 @@ from speclint_joints.formulae.flanges import (
     stress_of_weld_round,
 )
 from speclint_joints.inputs.cover_loads import greatest_pulls, reaction_circle
+from speclint_joints.inputs.flange_bores import bore_of_ring
 from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.sources import EN_1591_1, FILLET_WELD, LAPPED_FLANGE, LOOSE_FLANGE
 
@@ -30,10 +31,11 @@ from speclint_joints.sources import EN_1591_1, FILLET_WELD, LAPPED_FLANGE, LOOSE
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[EN_1591_1, LOOSE_FLANGE, FILLET_WELD, BORESI, FIRST_PRINCIPLES, COMMON_PRACTICE],
-    edition=2,
+    edition=3,
     why="A thin flange dishes under its bolts until the joint opens, and one that leaves its pipe lets all the steam "
     "out.",
-    leaves_out="hub and pipe of a flange that is welded on, which help; the collar behind a loose flange; force and "
+    leaves_out="hub and pipe of a flange that is welded on, which help; a hole bored wider than is stated, for a pipe "
+    "that goes through one welded on; the collar behind a loose flange; force and "
     "moment of the pipe (opening.pipe-load); heat that differs over the flange; the test (pipe.test)",
     against=("burst", "break under load"),
     limits=[
@@ -55,12 +57,16 @@ from speclint_joints.sources import EN_1591_1, FILLET_WELD, LAPPED_FLANGE, LOOSE
     ],
 )
 def strength(flange: PipeFlange, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Moment against the limit load of a ring without a hub, tightened and in work; Lamé at its bore; p d/(4 a)."""
+    """Moment against the limit load of a ring without a hub, tightened and in work; Lamé at its bore; p d/(4 a).
+
+    Its bore counts as no less than its pipe through a loose flange, the way through a pipe that it is welded on, or the
+    opening of its block.
+    """
     joint = _joint(flange, sheet)
     p = acting_pressure(joint, case, sheet)
-    A, B = sheet.take("A", flange.outside_diameter), sheet.take("B", flange.bore)
-    t, metal = sheet.take("t", flange.thickness), sheet.material_of(flange)
     loose = _is_loose(flange, sheet)
+    A, B = sheet.take("A", flange.outside_diameter), bore_of_ring(flange, joint, sheet, loose=loose)
+    t, metal = sheet.take("t", flange.thickness), sheet.material_of(flange)
     T_0, T = sheet.take("T_0", joint.tightening.temperature), sheet.take("T_m", case.temperature_of(flange))
     f_0 = sheet.look_up("f_0", metal.allowable_tension, of=flange, at=T_0, wall=t)
     f = sheet.look_up("f_h", metal.allowable_tension, of=flange, at=T, wall=t)

@@ -12,7 +12,6 @@ from speclint.facts import (
     crank_speed,
     has_drain_cock,
     speed_of_crank,
-    states_speed,
     stroke_of,
     turns_of_crank,
     wheel_speed,
@@ -103,7 +102,7 @@ def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
 @rule(
     "cylinder.relief-capacity",
     title="The relief valves open at least the area that the water displaced by the piston of the last bore requires, "
-    "on worn tyres at slow speed, or at the greater speed of the duty's water case",
+    "on worn tyres at slow speed, and at the speed of the duty's water case",
     on=by_word.CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -129,24 +128,25 @@ def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
             "rise above the setting at which the lift is reached",
         ),
     ],
-    edition=6,
+    edition=7,
 )
 def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """Greatest piston speed at slow speed, or at that of the water case: area required against area opened.
+    """Greatest piston speed at slow speed, and at that of the water case: area required against area opened.
 
     The crank angle is scanned. The area is that of the lift which the valves reach at no more than the accumulation
-    above their setting.
+    above their setting. A water case that states no speed is asked for it.
     """
-    fastest = _greatest_piston_speed(block, sheet)
-    return sheet.each(every_end(block, sheet), lambda end: _water_let_out(block, end, fastest, sheet))
+    speeds = (("slow speed", _slow_speed), ("speed with water", _speed_with_water))
+
+    def let_out(turning: RadiansPerSecond) -> Judgement:
+        fastest = _greatest_piston_speed(block, turning, sheet)
+        return sheet.each(every_end(block, sheet), lambda end: _water_let_out(block, end, fastest, sheet))
+
+    return sheet.each(speeds, lambda one: let_out(one[1](block, sheet)))
 
 
-def _greatest_piston_speed(block: CylinderBlock, sheet: Sheet) -> MetresPerSecond:
-    """On tyres worn to their limit, which turn the wheels fastest; or as fast as the load case of water says."""
-    tread = sheet.take("D", worn_wheel(block, sheet))
-    wheel = sheet.work("ω_w", wheel_speed, v=sheet.limit("creep", "v"), D=tread)
-    slow = sheet.work("ω", crank_speed, i=turns_of_crank(block, sheet, sheet.take), ω_w=wheel)
-    turning = max(slow, _speed_with_water(block, sheet))
+def _greatest_piston_speed(block: CylinderBlock, turning: RadiansPerSecond, sheet: Sheet) -> MetresPerSecond:
+    """Of a crank that turns so fast, at the angle at which its piston goes fastest."""
     crank = sheet.work("r", crank_radius, S=sheet.take("s", stroke_of(block, sheet)))
     rod = sheet.take("l", connecting_rod_of(block, sheet))
 
@@ -157,11 +157,20 @@ def _greatest_piston_speed(block: CylinderBlock, sheet: Sheet) -> MetresPerSecon
     return sheet.work("v_p", piston_speed, r=crank, l=rod, ω=turning, θ=angle)
 
 
+def _slow_speed(block: CylinderBlock, sheet: Sheet) -> RadiansPerSecond:
+    """On tyres worn to their limit, which turn the wheels fastest."""
+    tread = sheet.take("D", worn_wheel(block, sheet))
+    wheel = sheet.work("ω_w", wheel_speed, v=sheet.limit("creep", "v"), D=tread)
+    return sheet.work("ω", crank_speed, i=turns_of_crank(block, sheet, sheet.take), ω_w=wheel)
+
+
 def _speed_with_water(block: CylinderBlock, sheet: Sheet) -> RadiansPerSecond:
-    """The speed at which the duty of the block has water in the cylinder; 0 where it has no such case, or no speed."""
+    """The speed at which the duty of the block has water in the cylinder."""
     duty = sheet.duty_of(block)
     case = duty.cases.get("water") if duty is not None else None
-    return speed_of_crank(block, case, sheet) if case is not None and states_speed(case, sheet) else 0.0
+    if case is None:
+        raise sheet.not_applicable("the duty has no load case of water: duty.cases-there asks for it")
+    return speed_of_crank(block, case, sheet)
 
 
 def _water_let_out(

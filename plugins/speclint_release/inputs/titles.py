@@ -54,7 +54,7 @@ _OF_RECORD = re.compile(
 _CODE = re.compile(
     r"(?i)(?P<before>(?:\b(?:for|of|in|on|with|into|under|replac\w+|supersed\w+|instead of|in place of|ex|former\w*"
     r"|like|not|serial|heat|cast|no\.?|nos\.?) (?:the )?(?:drawing |drg\.? |dwg\.? )?)?)"
-    r"(?P<code>[^\W_]+(?:[-./][^\W_]+)+)"
+    r"(?P<code>[^\W_]+(?:[-./_][^\W_]+)+)"
 )
 
 
@@ -132,10 +132,10 @@ def is_of_series(code: str, number: str, others: Sequence[str]) -> bool:
 
     >>> [is_of_series(one, "CN-C-1203", ["CN-C-1111"]) for one in ("CN-C-1299", "CN-C-1203", "CN-C-12", "CN-C-1111")]
     [True, False, False, False]
-    >>> is_of_series("12-34", "12-35", []), is_of_series("cn-c-1299", "CN-C-1203", [])
+    >>> is_of_series("12-34", "12-35", []), is_of_series("cn/c/1299", "CN-C-1203", [])
     (False, True)
     """
-    plain, own = code.casefold(), number.casefold()
-    if plain == own or not re.search(r"[a-z]", own) or plain in (one.casefold() for one in others):
+    plain, own = as_filed(code), as_filed(number)
+    if plain == own or not re.search(r"[a-z]", own) or plain in map(as_filed, others):
         return False
     return re.sub(r"\d", "0", plain) == re.sub(r"\d", "0", own)

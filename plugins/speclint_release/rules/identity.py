@@ -7,6 +7,9 @@ from speclint.specs import Component, names_nothing
 from speclint_release.inputs.records import can_hurt
 from speclint_release.sources import ISO_7200
 
+#: How the first revision of a drawing is marked in some offices.
+_FIRST_REVISION = ("-", "–", "—")
+
 
 @rule(
     "release.identity",
@@ -15,13 +18,13 @@ from speclint_release.sources import ISO_7200
     grade=Grade.NONCONFORMITY,
     cites=[ISO_7200.at("table 1, identifying and administrative data fields"), COMMON_PRACTICE],
     why="a part whose drawing cannot be identified cannot be made again, nor traced when it fails",
-    edition=2,
+    edition=3,
     leaves_out="whether the number and the revision are those of the drawing in the shop; parts as made, which their "
     "serial numbers identify (made.identified)",
     against=(),
 )
 def identity(component: Component, sheet: Sheet) -> Judgement:
-    """Lists every one of the five that is missing."""
+    """Lists every one of the five that is missing, or is only a mark or a role; a dash is a first revision."""
     if component.is_one_of(("made-part",)):
         raise sheet.not_applicable("its serial number identifies it: made.identified asks for that")
     missing = []
@@ -34,14 +37,24 @@ def identity(component: Component, sheet: Sheet) -> Judgement:
     ):
         if name == "material" and not component.of_metal:
             continue
-        if sheet.is_stated(name, value):
-            sheet.read(name, value)
-        else:
+        if not sheet.is_stated(name, value):
             missing.append((name, value.where))
+        elif _says_nothing(name, said := sheet.read(name, value)):
+            missing.append((f'{name}, but "{said}"', value.where))
     if not missing:
         return sheet.states(True, "drawing, revision, title, material and prepared_by are stated")
     names = ", ".join(name for name, _ in missing)
     return sheet.states(False, f"not stated: {names}", where=missing[0][1])
+
+
+def _says_nothing(name: str, said: str) -> bool:
+    """Whether a revision is a mark or a word for nothing, or nobody is named where a person is asked for.
+
+    What names nothing under the other keys is refused when the spec is read.
+    """
+    if name == "prepared_by":
+        return facts.names_only_a_role(said)
+    return name == "revision" and names_nothing(said) and said.strip() not in _FIRST_REVISION
 
 
 @rule(
@@ -77,7 +90,7 @@ def local_code(component: Component, sheet: Sheet) -> Judgement:
     "release.independent-check",
     title="A pressure part or safety part was checked by someone other than the person who prepared it",
     on=Component,
-    edition=6,
+    edition=7,
     grade=Grade.HOLD,
     cites=[ISO_7200.at("table 1, creator and approval person"), COMMON_PRACTICE],
     why="a person who made a mistake tends to overlook it the second time as well",
@@ -107,4 +120,28 @@ def independent_check(component: Component, sheet: Sheet) -> Judgement:
     )
 
 
-RULES = (identity, local_code, independent_check)
+@rule(
+    "release.duty-checked",
+    title="The duty that a part states was checked by someone other than the person who prepared it",
+    on=Component,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="every wall, fit and bolt is judged at the pressures and temperatures of its duty: one slip there is in all",
+    leaves_out="what was checked and how well; a duty that is taken from another part, whose own check tells of it",
+    against=(),
+)
+def duty_checked(component: Component, sheet: Sheet) -> Judgement:
+    """As of a drawing (release.independent-check), from the review stage on."""
+    if sheet.setting("stage") == "draft":
+        raise sheet.not_applicable("the design is a draft: the check is due at the review stage")
+    if not sheet.is_stated("duty", component.duty):
+        raise sheet.not_applicable("it states no duty of its own")
+    duty = sheet.follow(component.duty)
+    preparer = sheet.said(f"prepared by, {duty.id}", duty.prepared_by)
+    checker = sheet.said(f"checked by, {duty.id}", duty.checked_by)
+    says = f"{duty.id} was prepared by {preparer or 'nobody'}, checked by {checker or 'nobody'}"
+    checked = bool(preparer and checker) and facts.names_another(checker or "", than=preparer or "")
+    return sheet.states(checked, says, where=duty.checked_by.where)
+
+
+RULES = (duty_checked, identity, local_code, independent_check)

@@ -23,7 +23,7 @@ _IN_THOUSANDTHS = frozenset({"P", "S", "N", "Al", "Nb", "V", "Ti", "B"})
     grade=Grade.NONCONFORMITY,
     cites=[DOCUMENTS, COMMON_PRACTICE],
     why="of two certificates that contradict each other one is of other metal, and nobody knows which",
-    edition=4,
+    edition=5,
     leaves_out="a number or a heat of two issuers, who number each for himself; the heats of one document, which may "
     "be of several; figures of tests, which are of pieces; analyses of the product, which differ from piece to piece "
     "(made.analysis)",

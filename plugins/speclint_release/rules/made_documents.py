@@ -26,7 +26,7 @@ _OF_SEVERAL = ("bolted-joint", "frame-fastening")
     why="a record that cannot be told to belong to one piece of metal proves nothing of any",
     leaves_out="whether the number stands on the part",
     against=(),
-    edition=5,
+    edition=6,
 )
 def identified(made: MadePart, sheet: Sheet) -> Judgement:
     """Lists what is missing, and the other parts of the same drawing number that have this number."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import partial
 
-from speclint import Grade, Judgement, Sheet, rule
+from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.handbook.inspection import (
     DECISIONS,
     ISO_14253_1,
@@ -15,7 +15,7 @@ from speclint.handbook.inspection import (
     guard_band,
 )
 from speclint.handbook.steam import MILL, least_wall
-from speclint.specs import MadePart, MeasuredSize, QuantityAt, SteamPipe, sizes_of
+from speclint.specs import MadePart, MeasuredDimension, MeasuredSize, QuantityAt, SteamPipe, sizes_of
 
 
 @rule(
@@ -94,4 +94,31 @@ def _left_by_mill(size: MeasuredSize, pipe: SteamPipe, decision: Decision, sheet
     return judged.graded(grade).pointing_at(size.where)
 
 
-RULES = (within_limits,)
+@rule(
+    "made.sizes-traced",
+    title="Of every measured size it is on record when it was measured, with which instrument and by whom",
+    on=MadePart,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="when an instrument turns out to have been wrong, nobody can tell which parts it passed",
+    leaves_out="whether the instrument was in date, and fit for the tolerance: its uncertainty is asked for by "
+    "made.within-limits",
+    against=(),
+)
+def sizes_traced(made: MadePart, sheet: Sheet) -> Judgement:
+    """Lists what is missing of each size."""
+    if not made.measured:
+        raise sheet.not_applicable("nothing was measured of it")
+    return sheet.each(made.measured.items(), lambda item: _traced(*item, sheet))
+
+
+def _traced(name: str, size: MeasuredDimension, sheet: Sheet) -> Judgement:
+    asked = (("date", size.date), ("instrument", size.instrument), ("inspector", size.inspector))
+    missing = [key for key, value in asked if not sheet.is_stated(f"{key} of {name}", value)]
+    says = (
+        f"{name}: not stated: {', '.join(missing)}" if missing else f"{name}: day, instrument and inspector"
+    )
+    return sheet.states(not missing, says, where=size.where)
+
+
+RULES = (within_limits, sizes_traced)

@@ -29,7 +29,7 @@ from speclint_release.sources import ISO_15614_1
     cites=[COMMON_PRACTICE],
     why="a record that leads to the wrong spec has its sizes judged by another drawing, and what was finished before a "
     "revision was issued was made to an earlier one",
-    edition=4,
+    edition=5,
     leaves_out="what a part is called elsewhere than in titles, and in words that no other title has; a revision of "
     "which no issue is on record (release.drawing-issued)",
     against=(),

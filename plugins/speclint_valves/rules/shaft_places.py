@@ -47,7 +47,7 @@ class _Standing(NamedTuple):
     why="a cam that stands where another does, or beside its key, cannot be put there, and bends the shaft elsewhere",
     leaves_out="gaps between cams, collars and nuts; a hub with its middle beside that of its track; ends, keyways and "
     "tracks of one tappet where the shaft slides along; the end of a shaft whose drive does not say where it "
-    "is; whether each cam stands under its tappet; the length and the key of what drives the shaft",
+    "is; whether each cam stands under its tappet; the length of what drives the shaft, and its key (shaft.drive-key)",
     against=(),
 )
 def cams_in_places(shaft: Shaft, sheet: Sheet) -> Judgement:

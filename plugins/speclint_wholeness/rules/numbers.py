@@ -64,7 +64,7 @@ def _nothing_left_over(sheet: Sheet) -> Judgement:
     on=Component,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
-    edition=5,
+    edition=6,
     cites=[COMMON_PRACTICE],
     why="the shop makes what the number says: of two parts under one number it makes the wrong one",
     leaves_out="drawings that are in no spec; a part of the other hand on the number of the first, where both state "
@@ -150,7 +150,7 @@ def _base(part: Component, sheet: Sheet) -> str:
     "finish, a skin and a general tolerance; sizes and words that are set or worn where it is fitted; how it is "
     "locked; joints; which is right, a competent person decides",
     against=(),
-    edition=5,
+    edition=6,
 )
 def items(component: Component, sheet: Sheet) -> Judgement:
     """Lengths and angles with their limits, the material, and what a field marks as given to the shop.

@@ -1,12 +1,13 @@
 """A rocker between tappet and valve spindle."""
 
-from typing import Annotated, ClassVar
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component, Surface
 from speclint.specs.fields import NOT_STATED, Inertia, Length, LinkTo, Position, Stress, Word
 from speclint.specs.freedom import NO_LESS
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
+from speclint.specs.kinds.shaft import ShaftKey
 from speclint.specs.link_targets import CamBox, Shaft, ValveSpindle
 from speclint.specs.listed_in import MATERIALS
 from speclint.specs.reworking import CUT_DOWN
@@ -36,6 +37,8 @@ class Rocker(Component):
         on_shaft: the turning shaft that carries its arms apart; left out where they are one piece on a pin.
         arm_at: place of the valve arm on that shaft.
         arm_distance: from the valve arm to the tappet arm along that shaft, either way.
+        arms_held: how the arms are held on that shaft against turning.
+        arm_key: the key of each arm on that shaft; of unlike ones the lesser.
         wear: of the clearance of its bush.
         bush_pressure: greatest mean pressure for which the bush is rated.
     """
@@ -65,5 +68,7 @@ class Rocker(Component):
     on_shaft: Annotated[LinkTo[Shaft], OWN_PLACE] = NOT_STATED
     arm_at: Annotated[Position, Span("1 mm", "3 m")] = NOT_STATED
     arm_distance: Annotated[Position, Span("2 mm", "3 m")] = NOT_STATED
+    arms_held: Annotated[Word[Literal["key", "forged on", "splines", "press fit"]], MADE_SO] = NOT_STATED
+    arm_key: ShaftKey = ShaftKey.unstated()
     wear: Annotated[BearingWear, AS_FITTED] = BearingWear.unstated()
     bush_pressure: Stress = NOT_STATED

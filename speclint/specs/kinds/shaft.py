@@ -10,7 +10,7 @@ from speclint.specs.hazards import Hazards
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import MADE_SO, OWN_PLACE
 
 
 class ShaftBearing(SpecTable):
@@ -45,6 +45,20 @@ class ShaftKeyway(SpecTable):
     ends: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
 
 
+class ShaftKey(SpecTable):
+    """The key by which a shaft turns a part on it, or is turned: in a keyway of the size that the shaft states.
+
+    Fields:
+        length: of it along the shaft, less its rounded ends
+        height: of it; left out where it is a parallel key of the width of the keyway
+        hub_depth: of the keyway in the part on the shaft, beside the key, least
+    """
+
+    length: Annotated[Length, Span("3 mm", "400 mm")] = NOT_STATED
+    height: Annotated[Length, Span("1 mm", "60 mm"), CUT_DOWN] = NOT_STATED
+    hub_depth: Annotated[Length, Span("0.5 mm", "50 mm"), OPENED] = NOT_STATED
+
+
 class ShaftDrive(SpecTable):
     """What turns a shaft.
 
@@ -52,11 +66,15 @@ class ShaftDrive(SpecTable):
         by: what it is turned by; a coupling turns it without pushing it aside
         at: the middle of the wheel or the crank along the shaft
         radius: at which the wheel or the crank is turned
+        held: how the wheel, the crank or the half of the coupling is held on the shaft against turning
+        key: the key that holds it
     """
 
     by: Word[Literal["cranks and rods", "gear wheel", "chain", "coupling"]] = NOT_STATED
     at: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
     radius: Annotated[Length, Span("10 mm", "1 m")] = NOT_STATED
+    held: Annotated[Word[Literal["key", "forged on", "splines", "press fit", "flange"]], MADE_SO] = NOT_STATED
+    key: ShaftKey = ShaftKey.unstated()
 
 
 class Shaft(Component):

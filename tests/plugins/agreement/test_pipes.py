@@ -340,6 +340,24 @@ def test_anchors_are_no_nearer_than_the_ends(
     assert (made.outcome, made.grade) == ends
 
 
+@pytest.mark.parametrize(
+    ("gap", "length", "ends"),
+    [
+        ("2002 mm", "1900 mm", FINE),
+        ("1998 mm", "1900 mm", ("finding", Grade.QUERY)),
+        ("1900 mm", "2002 mm", FINE),
+        ("1900 mm", "1845 mm", ("finding", Grade.QUERY)),
+    ],
+)
+def test_anchors_are_little_farther_apart_than_the_ends(
+    workshop: DesignFolder, gap: str, length: str, ends: Ends
+) -> None:
+    """Anchors 2100 mm apart, 100 mm more than the faces at most: these are 2000 mm apart at the least."""
+    text = changed(ANCHORED["pipe.toml"], ("1900 mm", length), ("2000 mm", gap))
+    made = workshop.write({**FILES, "pipe.toml": text}).only("pipe.anchors-at-its-ends", "pipe")
+    assert (made.outcome, made.grade) == ends
+
+
 def test_without_a_gap_the_length_between_its_faces_counts(workshop: DesignFolder) -> None:
     """0.8 of 1900 mm are 1520 mm."""
     for apart, outcome in (("1521 mm", "conforms"), ("1519 mm", "finding")):

@@ -155,8 +155,8 @@ ROWS: list[Row] = [
     *rows(
         "pipe.anchors-at-its-ends",
         "pipe",
-        {**PIPED, **ANCHORED},
-        (SILENT, ("pipe.toml", 'anchor_distance = "2.1 m"\n')),
+        {**PIPED, "pipe.toml": changed(ANCHORED["pipe.toml"], ("2.1 m", "1.99 m"))},
+        (SILENT, ("pipe.toml", 'anchor_distance = "1.99 m"\n')),
         (FINE, ("pipe.toml", 'faces_gap = "2000 mm"\n')),
         (FINE, ("pipe.toml", 'faces_length = "1900 mm"\n')),
         (SILENT, ("pipe.toml", 'faces_gap = "2000 mm"\n'), ("pipe.toml", 'faces_length = "1900 mm"\n')),

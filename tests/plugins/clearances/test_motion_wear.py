@@ -1,4 +1,4 @@
-"""envelope.motion-clearance counts no less wear than the bearings have, by hand.
+"""envelope.motion-clearance counts no less wear than the bearings have, nor side play than axles have, by hand.
 
 The gaps to rod, crosshead and wheel each state 3 mm of wear and 4 mm of side play; the block is at 20 °C, so that
 nothing grows.
@@ -62,4 +62,36 @@ def test_what_is_left_is_worked_with_the_greater_wear(
     """20 − 4 − 6 = 10 mm, of which 10 mm are wanted; with 3 mm of wear 13 mm would be left."""
     gap = ("envelope.toml", 'moving = "crosshead"\nsize = "60 mm"', f'moving = "crosshead"\nsize = "{size}"')
     found = write(workshop, FILES, gap, drive('wear = "6 mm"')).only("envelope.motion-clearance")
+    assert (found.outcome, found.grade) == ("finding", grade)
+
+
+@pytest.mark.parametrize(
+    ("moving", "play", "wanted"),
+    [
+        ("wheel", "1.01 mm", FINE),
+        ("wheel", "0.99 mm", PART),
+        ("wheel", "0 mm", PART),
+        ("coupling rod", "1.01 mm", FINE),
+        ("coupling rod", "0.99 mm", PART),
+        ("crosshead", "0 mm", FINE),
+        ("connecting rod", "0 mm", FINE),
+    ],
+)
+def test_what_goes_with_an_axle_has_its_side_play(
+    workshop: DesignFolder, moving: str, play: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """A crosshead is guided, and its gap is along the cylinder."""
+    more = f'[gaps.more]\nmoving = "{moving}"\nsize = "50 mm"\nside_play = "{play}"\nwear = "3 mm"\n'
+    gap = ("envelope.toml", "[gaps.wheel]", more + 'growth_length = "600 mm"\n[gaps.wheel]')
+    assert judged(workshop, gap) == wanted
+
+
+@pytest.mark.parametrize(("size", "grade"), [("14.1 mm", Grade.NONCONFORMITY), ("13.9 mm", Grade.HOLD)])
+def test_what_is_left_is_worked_with_the_greater_side_play(
+    workshop: DesignFolder, size: str, grade: Grade
+) -> None:
+    """14 − 1 − 3 = 10 mm, of which 10 mm are wanted; without side play 11 mm would be left."""
+    stated = 'moving = "wheel"\nsize = "60 mm"\nside_play = "4 mm"'
+    gap = ("envelope.toml", stated, f'moving = "wheel"\nsize = "{size}"\nside_play = "0 mm"')
+    found = check(workshop, gap)
     assert (found.outcome, found.grade) == ("finding", grade)

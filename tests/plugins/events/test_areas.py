@@ -158,6 +158,51 @@ def test_area_for_the_speed(folder: DesignFolder, share: float, grade: Grade | N
     assert found(check) == pytest.approx(0.5 * share, rel=0.003)
 
 
+def until_shut(degrees: float) -> float:
+    """Mean speed of the front's piston to a crank angle, m for each turn: stroke 660 mm, rod 1900 mm."""
+    θ, r, rod = math.radians(degrees), 0.33, 1.9
+    travel = r * (1 - math.cos(θ)) + rod - math.sqrt(rod**2 - (r * math.sin(θ)) ** 2)
+    return travel * math.tau / θ
+
+
+@pytest.mark.parametrize(
+    ("notch", "share", "grade"),
+    [
+        ("35", 0.995, None),
+        ("35", 1.005, Grade.OBSERVATION),
+        ("65", 1.005, Grade.OBSERVATION),
+        ("35", 1.195, Grade.OBSERVATION),
+        ("35", 1.205, Grade.NONCONFORMITY),
+    ],
+)
+def test_area_of_a_notch_that_cuts_off_earlier(
+    folder: DesignFolder, notch: str, share: float, grade: Grade | None
+) -> None:
+    """The notch of 20 % shuts at −10.5 + 68 − 10 × 0.5/1.1 = 52.9545°; Z = c A/(a A_m), c the mean speed until then."""
+    sound = IAPWS97(P=1.52 + 0.101325, T=663.15).w
+    n = 0.5 * sound * MEAN / (until_shut(52.9545) * math.pi * 0.5**2 / 4)
+    duty = (
+        "duty.toml",
+        'rotational_speed = "180 rev/min"\nnotch = "35"',
+        f'rotational_speed = "{60 * n * share:.4f} rev/min"\nnotch = "{notch}"',
+    )
+    check = folder.write(steady(duty), settings=WITH_METALS).only(ENOUGH)
+    if grade is None:
+        expect_conforms(check)
+    else:
+        expect_finding(check, grade=grade)
+    assert found(check) == pytest.approx(0.5 * share, rel=0.003)
+
+
+def test_a_notch_that_cuts_off_later_is_not_run_so_fast(folder: DesignFolder) -> None:
+    """A cam of 35 % that lifts 3 mm is told in its own notch, and not where the engine runs in that of 20 %."""
+    low = ("cam-inlet-front-35.toml", 'lift = "', 'lift = "3 mm" # ')
+    own = folder.write(steady(low), settings=WITH_METALS).only(ENOUGH)
+    expect_finding(own, grade=Grade.NONCONFORMITY)
+    short = ("duty.toml", 'notch = "35"', 'notch = "20"')
+    expect_conforms(folder.write(steady(low, short), settings=WITH_METALS).only(ENOUGH))
+
+
 def test_the_speed_may_be_that_of_the_track(folder: DesignFolder) -> None:
     """Wheels worn to 1.675 m turn three times a second at 3 × π × 1.675 = 15.7865 m/s, 56.8314 km/h."""
     duty = (

@@ -79,7 +79,7 @@ def test_a_loose_flange_bears_on_its_collar(workshop: DesignFolder, collar: str,
     """(660 + 500)/2 = 580 and 550 mm, 60 and 75 mm inside the studs: 2736 kN turn it with 164 and 205 kN·m."""
     turned = 20 * (hand.heated(130e3) + hand.share() * hand.lift(1.6)) * 65
     thick = math.sqrt(4 * turned / (math.pi * 160 * LEFT))
-    flanged(workshop, thick, pipe=PIPE + f'collar_diameter = "{collar}"\n')
+    flanged(workshop, thick, pipe=PIPE.replace("508", "500") + f'collar_diameter = "{collar}"\n')
     workshop.replace("flange.toml", "welded on", "loose behind a collar")
     assert workshop.only(RULE, "flange").outcome == outcome
 
@@ -99,6 +99,48 @@ def test_a_flange_of_a_block_is_welded_round_its_bore(workshop: DesignFolder) ->
     assert on_sheet(flanged(workshop, 90).only(RULE, "flange"), "τ") / 1e6 == pytest.approx(16.93, abs=5e-3)
     workshop.replace("flange.toml", 'of = "pipe"', 'of = "block"')
     assert on_sheet(workshop.only(RULE, "flange"), "τ") / 1e6 == pytest.approx(16.67, abs=5e-3)
+
+
+#: Width of a ring of 760 on 560 mm that the holes leave, mm.
+WIDER = 200 - 2 * 26 * math.sqrt(26 * 20 / (700 * math.pi))
+
+
+@pytest.mark.parametrize(
+    ("wall", "bore"), [("4 mm", 500), ("5 mm", 500), ("4 mm ±0.2", 500.4), ("1 mm", 506)]
+)
+def test_a_ring_is_no_narrower_than_the_way_through_its_pipe(
+    workshop: DesignFolder, wall: str, bore: float
+) -> None:
+    """508 mm less two walls of 1 mm: 506, though 500 is stated; π × 160 × (760 − bore − 25.3) × 90²/4."""
+    check = flanged(workshop, 90, pipe=PIPE + f'wall = "{wall}"\n').only(RULE, "flange")
+    left = 760 - bore - 2 * 26 * math.sqrt(26 * 20 / (700 * math.pi))
+    assert on_sheet(check, "M_lh") / 1e3 == pytest.approx(math.pi * 160 * left * 90**2 / 4 / 1e6, rel=1e-6)
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(1.005, "conforms"), (0.995, "finding")])
+def test_a_loose_ring_is_no_narrower_than_its_pipe_from_both_sides(
+    workshop: DesignFolder, times: float, outcome: str
+) -> None:
+    """A pipe of 560 mm in a collar of 660: 610 mm, 45 inside the studs; 174.7 mm of ring bear 123 kN·m, not 234.7."""
+    turned = 20 * (hand.heated(130e3) + hand.share() * hand.lift(1.6)) * 45
+    thick = math.sqrt(4 * turned / (math.pi * 160 * WIDER)) * times
+    flanged(workshop, thick, pipe=PIPE.replace("508", "560") + 'collar_diameter = "660 mm"\n')
+    workshop.replace("flange.toml", "welded on", "loose behind a collar")
+    assert workshop.only(RULE, "flange").outcome == outcome
+
+
+def test_a_ring_of_a_block_is_no_narrower_than_its_opening(workshop: DesignFolder) -> None:
+    """520 mm, to which the pipe of the flange beyond leads: π × 160 × (760 − 520 − 25.3) × 90²/4; and of no other."""
+    flanged(workshop, 90, pipe=PIPE + '[ends_at]\npart = "block"\nopening = "chest"\n')
+    workshop.replace("flange.toml", 'of = "pipe"', 'of = "block"')
+    workshop.replace("studs.toml", 'holds = "flange"', 'holds = "flange"\nbolted_to = "beyond"')
+    beyond = FLANGE.format(t=90, a="12 mm").replace('id = "flange"', 'id = "beyond"')
+    (workshop.root / "beyond.toml").write_text(beyond, encoding="utf-8", newline="\n")
+    with (workshop.root / "block.toml").open("a", encoding="utf-8", newline="\n") as block:
+        block.write('\n[openings.chest]\nbore = "520 mm"\n[openings.exhaust]\nbore = "540 mm"\n')
+    left = 760 - 520 - 2 * 26 * math.sqrt(26 * 20 / (700 * math.pi))
+    check = workshop.only(RULE, "flange")
+    assert on_sheet(check, "M_lh") / 1e3 == pytest.approx(math.pi * 160 * left * 90**2 / 4 / 1e6, rel=1e-6)
 
 
 def test_what_is_not_drawn(workshop: DesignFolder) -> None:

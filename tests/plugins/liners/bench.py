@@ -42,7 +42,7 @@ DUTY = "".join(
         _case("drifting", _SPEED + _SHUT),
         _case("standing-hot", _SHUT),
         _case("cooling", _SHUT),
-        _case("water", f'cylinder_pressure = "16.6 bar gauge"\n{_STEAM}'),
+        _case("water", f'cylinder_pressure = "16.6 bar gauge"\n{_STEAM}\nrotational_speed = "9 rev/min"'),
         _case("test", liner="20 °C", block="20 °C"),
     )
 )

@@ -11,7 +11,7 @@ from speclint import Grade
 from speclint.facts import wheel_speed
 from speclint.testing import DesignFolder, found, limit, on_sheet
 from speclint_liners.formulae.water import relief_area, relief_area_wanted, water_displaced
-from tests.plugins.liners.bench import BLOCK, bench, in_block
+from tests.plugins.liners.bench import BLOCK, DUTY, bench, in_block
 
 RELIEF, CAPACITY = "cylinder.water-relief", "cylinder.relief-capacity"
 
@@ -248,13 +248,42 @@ def test_water_comes_as_fast_as_its_load_case_says(workshop: DesignFolder, speed
 
     They pass the water of 1.653439 × 5654.9/3001.3 = 3.1153 rad/s, 29.75 rev/min; on tyres of 1680 mm 9.421 km/h.
     """
-    water = ("duty.toml", "[cases.water]\n", f"[cases.water]\n{speed}\n")
-    assert workshop.write(bench(water)).only(CAPACITY).outcome == outcome
+    assert workshop.write(bench(with_water(speed))).only(CAPACITY).outcome == outcome
+
+
+def with_water(speed: str) -> tuple[str, str, str]:
+    """The speed of the water case, which the bench states as 9 rev/min."""
+    return "duty.toml", 'rotational_speed = "9 rev/min"', speed
 
 
 def test_water_that_comes_slower_is_counted_at_slow_speed(workshop: DesignFolder) -> None:
-    water = ("duty.toml", "[cases.water]\n", '[cases.water]\nrotational_speed = "1 rev/min"\n')
-    assert on_sheet(workshop.write(bench(water)).only(CAPACITY), "v_p") == pytest.approx(0.55317, rel=5e-4)
+    check = workshop.write(bench(with_water('rotational_speed = "1 rev/min"'))).only(CAPACITY)
+    speeds = [one.value for one in check.steps if one.symbol == "v_p" and isinstance(one.value, float)]
+    assert max(speeds) == pytest.approx(0.55317, rel=5e-4)
+
+
+def test_a_water_case_without_a_speed_is_asked_for_it(workshop: DesignFolder) -> None:
+    check = workshop.write(bench(with_water(""))).only(CAPACITY)
+    assert check.outcome == "not assessed"
+    assert "rotational_speed" in check.says
+
+
+def test_valves_too_small_at_slow_speed_are_told_beside_a_speed_with_water_that_is_not_stated(
+    workshop: DesignFolder,
+) -> None:
+    """A lift of 7.4 mm opens 2789.7 mm², 3001.3 mm² are wanted at slow speed."""
+    lifts = in_block('relief_lift = "15 mm"', 'relief_lift = "7.4 mm"')
+    check = workshop.write(bench(lifts, with_water(""))).only(CAPACITY)
+    assert check.outcome == "finding"
+    assert found(check) == pytest.approx(2789.7e-6, rel=5e-4)
+
+
+def test_a_duty_without_water_is_judged_at_slow_speed(workshop: DesignFolder) -> None:
+    """duty.cases-there asks for the case."""
+    before, after = DUTY.split("[cases.water]")
+    duty = before + "[cases.test]" + after.split("[cases.test]")[1]
+    check = workshop.write({**bench(), "duty.toml": duty}).only(CAPACITY)
+    assert check.outcome == "conforms"
 
 
 @pytest.mark.parametrize(

@@ -35,6 +35,58 @@ def test_each_missing_particular_is_a_finding_that_names_it(workshop: DesignFold
     assert check.where.key == name
 
 
+@pytest.mark.parametrize(
+    ("name", "says", "fails"),
+    [
+        ("revision", "?", True),
+        ("revision", "-", False),
+        ("revision", "0", False),
+        ("revision", "to be decided", True),
+        ("prepared_by", "somebody", True),
+        ("prepared_by", "the drawing office", True),
+        ("prepared_by", "M. Coyle", False),
+    ],
+)
+def test_a_mark_or_a_role_states_nothing(workshop: DesignFolder, name: str, says: str, fails: bool) -> None:
+    check = workshop.write(files((_LINES[name], f'{name} = "{says}"')))
+    if not fails:
+        assert check.only(IDENTITY, "cover").outcome == "conforms"
+        return
+    assert check.only(IDENTITY, "cover").says == f'not stated: {name}, but "{says}"'
+
+
+DUTY_CHECKED = "release.duty-checked"
+
+
+@pytest.mark.parametrize(
+    ("prepared", "checked", "outcome"),
+    [
+        ("A. Render", "M. Coyle", "conforms"),
+        ("A. Render", "A. Render", "finding"),
+        ("Arthur Render", "A. Render", "finding"),
+        ("A. Render", "the checker", "finding"),
+        ("A. Render", "", "finding"),
+        ("", "M. Coyle", "finding"),
+    ],
+)
+def test_a_duty_is_checked_by_another(
+    workshop: DesignFolder, prepared: str, checked: str, outcome: str
+) -> None:
+    signed = f'prepared_by = "{prepared}"\n' * bool(prepared) + f'checked_by = "{checked}"\n' * bool(checked)
+    made = files()
+    made["duty.toml"] = made["duty.toml"].replace('id = "duty"\n', f'id = "duty"\n{signed}')
+    check = workshop.write(made, settings=settings(stage="for-review")).only(DUTY_CHECKED, "cover")
+    assert check.outcome == outcome, check.says
+    assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_a_duty_is_checked_from_the_review_stage_on(workshop: DesignFolder) -> None:
+    draft = workshop.write(files(), settings=settings(stage="draft")).only(DUTY_CHECKED, "cover")
+    assert draft.outcome == "not applicable"
+    own = workshop.write(files(('duty = "duty"\n', "")), settings=settings(stage="for-review"))
+    assert own.only(DUTY_CHECKED, "cover").outcome == "not applicable"
+
+
 def test_what_is_of_no_one_metal_needs_no_material(workshop: DesignFolder) -> None:
     """An engine is of many parts, each with its own."""
     engine = 'kind = "engine"\nid = "engine"\n' + "\n".join(

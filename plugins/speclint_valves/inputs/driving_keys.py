@@ -1,0 +1,125 @@
+"""A key that turns what is on a shaft, or the shaft: its height, where it bears, where it lies, and what is judged."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from speclint import COMMON_PRACTICE, Judgement, Limit, Sheet
+from speclint.facts import keyways_of_no_size
+from speclint_valves.formulae.holding import pressure_of_key, shear_of_key
+from speclint_valves.formulae.keys import (
+    depth_for_height,
+    height_in_hub,
+    height_of_parallel_key,
+    room_over_key,
+)
+from speclint_valves.formulae.room import before_place, beyond_place
+
+if TYPE_CHECKING:
+    from speclint.equations import Metres, NewtonMetres
+    from speclint.specs import Position, Shaft, ShaftKey
+
+KEY_LIMITS = (
+    Limit("shear", "60 MPa", "stress", COMMON_PRACTICE, "greatest shear of a key, reversing"),
+    Limit("pressure", "100 MPa", "stress", COMMON_PRACTICE, "greatest pressure beside a key, reversing"),
+    Limit("in shaft", "0.5", "ratio", COMMON_PRACTICE, "least depth of a key in its shaft over its height"),
+    Limit("room", "0.1 mm", "length", COMMON_PRACTICE, "least room over a key", "not negative"),
+    Limit(
+        "loose",
+        "1.2 mm",
+        "length",
+        COMMON_PRACTICE,
+        "greatest room over a key; the depths of the standard leave 0.2 to 1.2 mm with their limits",
+    ),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class DrivingKey:
+    """A key, the shaft in whose keyway it lies, its place along that, and what holds it, as a sentence calls it."""
+
+    key: ShaftKey
+    shaft: Shaft
+    at: Position
+    of: str
+
+    def judged(self, T: NewtonMetres, sheet: Sheet) -> Judgement:
+        """Whether the key bears a torque, is deep enough in both keyways, and lies in one of its shaft."""
+        if wrong := self._nowhere(sheet):
+            return sheet.states(False, wrong, where=self.shaft.where)
+        return sheet.each((self._bears, self._deep, self._in_keyway), lambda judge: judge(T, sheet))
+
+    def _nowhere(self, sheet: Sheet) -> str:
+        """What is wrong with a shaft that has no keyway for it; "" where nothing is."""
+        if sheet.take("b", self.shaft.keyway_width) > 0 and sheet.take("t_1", self.shaft.keyway_depth) > 0:
+            return ""
+        return keyways_of_no_size(self.shaft, sheet) or (
+            f"{self.of} is held by a key, and the keyway of {self.shaft.id} is stated as 0"
+        )
+
+    def _height(self, sheet: Sheet) -> Metres:
+        if sheet.is_stated("height of the key", self.key.height):
+            return sheet.take("h_k", self.key.height)
+        b = sheet.take_nominal("b_n", self.shaft.keyway_width)
+        return sheet.look_up("h_k", height_of_parallel_key, b=b)
+
+    def _bears(self, T: NewtonMetres, sheet: Sheet) -> Judgement:
+        """Shear, and pressure on the least side: in the shaft, in the hub, or what stands out of the shaft."""
+        d, b = sheet.take("d", self.shaft.diameter), sheet.take("b", self.shaft.keyway_width)
+        t_1, t_2 = sheet.take("t_1", self.shaft.keyway_depth), sheet.take("t_2", self.key.hub_depth)
+        L = sheet.take("L_k", self.key.length)
+        stands_out = sheet.work("h_b", height_in_hub, h=self._height(sheet), t_1=t_1)
+        τ = sheet.work("τ", shear_of_key, T=T, d=d, b=b, L=L)
+        p = sheet.work("p", pressure_of_key, T=T, d=d, h=min(t_1, t_2, stands_out), L=L)
+        return sheet.worst(
+            sheet.at_most(τ, sheet.limit("shear")).else_says(
+                f"key of {self.of} sheared with {{found}}, {{limit}} allowed"
+            ),
+            sheet.at_most(p, sheet.limit("pressure")).else_says(
+                f"key of {self.of} bears with {{found}}, {{limit}} allowed"
+            ),
+        )
+
+    def _deep(self, _T: NewtonMetres, sheet: Sheet) -> Judgement:
+        """Half of its height in the shaft, and a little room over it."""
+        h, t_1 = self._height(sheet), sheet.take("t_1", self.shaft.keyway_depth)
+        least = sheet.work("t_n", depth_for_height, k=sheet.limit("in shaft", "k"), h=h)
+        c = sheet.work("c", room_over_key, t_1=t_1, t_2=sheet.take("t_2", self.key.hub_depth), h=h)
+        return sheet.worst(
+            sheet.at_least(t_1, least).else_says(
+                f"key of {self.of} lies {{found}} deep in its shaft, {{limit}} wanted"
+            ),
+            sheet.at_least(c, sheet.limit("room", "c_n")).else_says(
+                f"{{found}} of room over the key of {self.of}, {{limit}} wanted"
+            ),
+            sheet.at_most(c, sheet.limit("loose", "c_g")).else_says(
+                f"{{found}} of room over the key of {self.of}, {{limit}} at most"
+            ),
+        )
+
+    def _in_keyway(self, _T: NewtonMetres, sheet: Sheet) -> Judgement:
+        """Along the shaft, with its middle where that of the part is that it holds."""
+        a, L = sheet.take("a", self.at), sheet.take("L_k", self.key.length)
+        if not self.shaft.keyways:
+            raise sheet.not_assessed(
+                f"{self.shaft.id} states no keyway along it: write each, as in "
+                '[keyways] drive = { begins = "370 mm", ends = "430 mm" }',
+                self.shaft.where,
+            )
+        for name, keyway in self.shaft.keyways.items():
+            begins, ends = sheet.take(f"k_1 {name}", keyway.begins), sheet.take(f"k_2 {name}", keyway.ends)
+            if begins <= a <= ends:
+                return self._between(a, L, (begins, ends), sheet)
+        says = f"the key of {self.of} stands over no keyway of {self.shaft.id}"
+        return sheet.states(False, says, where=self.at.where)
+
+    def _between(self, a: Metres, L: Metres, keyway: tuple[Metres, Metres], sheet: Sheet) -> Judgement:
+        return sheet.worst(
+            sheet.at_least(sheet.work("k_b", before_place, a=a, b=L), keyway[0]).else_says(
+                f"key of {self.of} begins at {{found}}, its keyway at {{limit}}"
+            ),
+            sheet.at_most(sheet.work("k_e", beyond_place, a=a, b=L), keyway[1]).else_says(
+                f"key of {self.of} ends at {{found}}, its keyway at {{limit}}"
+            ),
+        )
