@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.facts.masses import Take
+from speclint.facts.taking import Take
 from speclint.facts.moving_masses import greatest_mass, least_mass, weight_of_valve
 from speclint.rules import Sheet
 from tests.facts.bench import Bench, bench, opened
