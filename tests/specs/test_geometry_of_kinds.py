@@ -79,7 +79,9 @@ WRITTEN = {
     "outside_diameter ≤ 1.32 bend_radius; corrosion_allowance < wall",
     "valve_seat.ValveSeat": "bore < outside_diameter; bore ≤ seat_diameter; seat_diameter < outside_diameter; "
     "seat_width < seat_diameter",
-    "valve_spindle.ValveSpindle": "least_diameter ≤ diameter; guide_bore < guide_outside; diameter < guide_bore",
+    "valve_spindle.ValveSpindle": "least_diameter ≤ diameter; least_diameter ≤ seal_diameter; "
+    "least_diameter ≤ valve_end_diameter; least_diameter ≤ gear_end_diameter; guide_bore < guide_outside; "
+    "diameter < guide_bore",
     "valve_gear.Fork": "width ≤ groove",
     "weldment.FlatWall": "short ≤ long",
     "weldment.Plate": "thickness ≤ rolled_thickness; corrosion_allowance < thickness",

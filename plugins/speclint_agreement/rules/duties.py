@@ -9,13 +9,17 @@ from speclint.facts import engine_of, is_typed, new_wheel, turns_of_crank, worn_
 from speclint.specs import CylinderBlock, LoadCase, Pressure
 from speclint_agreement.formulae.duties import speed_of_crank
 
+#: Load cases in which live steam is let in: what is in the exhaust has come through the cylinder.
+_STEAM_ON = ("warming", "starting", "running")
+
 
 def _pressures(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     """In each load case but the test: live steam, safety valves, design pressure, each not above the next.
 
     In a case that names no safety valves they are those of the engine's boiler, or of the first case that names them:
-    a boiler has one set. Where nothing names them its live steam is held against the design pressure. In starting and
-    running the exhaust not above the live steam. With water in the cylinder, its pressure against the relief valves.
+    a boiler has one set. Where nothing names them its live steam is held against the design pressure. In warming,
+    starting and running the exhaust not above the live steam, from which all of it comes then; in other cases an air
+    pump may blow into the exhaust. With water in the cylinder, its pressure against the relief valves.
     The cylinder opens to the exhaust at each turn: its least pressure is not above that, nor its greatest below.
     """
     boiler = next(iter(_safety_valves(block, sheet)), None)
@@ -37,7 +41,7 @@ def _pressures(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
                 case.safety_valve_pressure, block.design_pressure, "at most", name=f"{name}, safety valves"
             )
         exhaust = sheet.is_stated(f"exhaust pressure, {name}", case.exhaust_pressure)
-        if live and exhaust and name in ("starting", "running"):
+        if live and exhaust and name in _STEAM_ON:
             yield Pair(case.exhaust_pressure, case.live_pressure, "at most", name=f"{name}, exhaust")
         if exhaust:
             yield from _in_cylinder(name, case, sheet)
@@ -132,8 +136,8 @@ def _speeds(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Iterator[Pair
 
 pressures_in_order: Rule = agreement(
     "duty.pressures-in-order",
-    title="In every load case live steam ≤ safety valves ≤ design pressure, least in the cylinder ≤ exhaust ≤ "
-    "greatest, starting and running exhaust ≤ live steam, and water is not below the lowest relief valve",
+    title="In each load case live steam ≤ safety valves ≤ design pressure, least in the cylinder ≤ exhaust ≤ "
+    "greatest, warming, starting and running exhaust ≤ live steam, and water ≥ the lowest relief valve",
     on=CylinderBlock,
     pairs=_pressures,
     within="",
@@ -144,7 +148,7 @@ pressures_in_order: Rule = agreement(
     "strength reckon by themselves; a block of which an end states no setting (cylinder.water-relief); a design "
     "pressure or safety valves that nothing states (release.pressure-part); how far below the exhaust the "
     "least pressure lies",
-    edition=5,
+    edition=6,
 )
 
 one_boiler: Rule = agreement(

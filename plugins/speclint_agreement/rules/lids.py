@@ -1,4 +1,4 @@
-"""The hole of a cover: the spindle that goes through it, and what stands round it."""
+"""The hole of a cover: the spindle that goes through it, and what stands round it or on the cover."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from speclint import FIRST_PRINCIPLES, Grade, Pair, Rule, Sheet, agreement, worked
 from speclint.equations import Metres
-from speclint.specs import ChamberCover, CylinderCover, ValveSpindle
+from speclint.specs import Borne, ChamberCover, CylinderCover, ValveSpindle
 from speclint_agreement.formulae.lids import with_play
 
 
@@ -57,9 +57,12 @@ def _with_play(spindle: ValveSpindle, d_s: Metres, sheet: Sheet) -> Metres:
 def _stands(cover: ChamberCover | CylinderCover, sheet: Sheet) -> Iterator[Pair]:
     """The hole of the cover against the circle on which each thing bears that stands on it.
 
-    And the circle of a spring against the housing round it.
+    And the circle of a spring against the housing round it; and on a cover over a valve the valve that a spring shuts,
+    or whose lift a stop ends, against that valve.
     """
     for name, one in cover.bears.items():
+        if isinstance(cover, ChamberCover) and sheet.is_stated("valve under it", cover.over):
+            yield from _of_its_valve(name, one, cover, sheet)
         if not sheet.is_stated(f"circle of {name}", one.across):
             continue
         sheet.take_nominal("d_h", cover.central_hole)  # asked for: no other place gives it
@@ -68,6 +71,19 @@ def _stands(cover: ChamberCover | CylinderCover, sheet: Sheet) -> Iterator[Pair]
             spring = sheet.follow(one.spring)
             if sheet.is_stated(f"housing of {spring.id}", spring.housing):
                 yield Pair(one.across, spring.housing, "at most", name=f"{name} in its housing")
+
+
+def _of_its_valve(name: str, one: Borne, cover: ChamberCover, sheet: Sheet) -> Iterator[Pair]:
+    """The valve of a spring or a stop on the cover against the valve under it: its load is that of the other else."""
+    under = worked(sheet.follow(cover.over).id, cover.over)
+    if sheet.is_stated(f"spring of {name}", one.spring):
+        spring = sheet.follow(one.spring)
+        if sheet.is_stated(f"valve of {spring.id}", spring.closes):
+            closed = worked(sheet.follow(spring.closes).id, spring.closes, one.spring)
+            yield Pair(closed, under, name=f"{name} of its valve")
+    if sheet.is_stated(f"stop of {name}", one.stop):
+        stopped = worked(sheet.follow(one.stop).id, one.stop)
+        yield Pair(stopped, under, name=f"{name} of its valve")
 
 
 hole_for_spindle: Rule = agreement(
@@ -89,8 +105,8 @@ hole_for_spindle: Rule = agreement(
 
 stands_beside_hole: Rule = agreement(
     "cover.hole-under-what-bears",
-    title="The central hole of a cover is no wider than the circle on which each spring, stop or jack bears on the "
-    "cover, nor that of a spring wider than the housing round it",
+    title="The central hole of a cover is no wider than the circle on which each spring, stop or jack bears, nor that "
+    "of a spring wider than its housing; springs and stops are those of the valve under it",
     on=(ChamberCover, CylinderCover),
     pairs=_stands,
     within="",
@@ -98,8 +114,8 @@ stands_beside_hole: Rule = agreement(
     why="what has no metal under it falls through, and the spring that was to shut the valve pushes on nothing; a "
     "load said to bear further out is judged to bend the cover less than it does",
     leaves_out="how wide the ring of metal is on which it bears; what states no circle, and springs that state no "
-    "housing",
-    edition=3,
+    "housing; a cover that names no valve under it",
+    edition=4,
     against=(),
 )
 

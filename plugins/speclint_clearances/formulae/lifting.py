@@ -2,8 +2,19 @@
 
 from __future__ import annotations
 
+import math
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.equations import CGPM, Kilograms, Metres, MetresPerSecondSquared, Newtons, Pascals, Ratio
+from speclint.equations import (
+    CGPM,
+    Kilograms,
+    Metres,
+    MetresPerSecondSquared,
+    Newtons,
+    Pascals,
+    Radians,
+    Ratio,
+)
 
 
 @formula("L = √((x_1 − x_2)² + (y_1 − y_2)²)", cites=[FIRST_PRINCIPLES])
@@ -91,6 +102,36 @@ def leg_slope(r: Metres, h: Metres) -> Ratio:
     """
     require(h > 0 * h, "the hook is not above the points")
     return r / h
+
+
+@formula("β = arctan(s) + δ", cites=[FIRST_PRINCIPLES])
+def angle_leaning(s: Ratio, δ: Radians) -> Radians:
+    """Greatest angle of a leg from the vertical, as the sling leans out of its line.
+
+    β = arctan(s) + δ
+
+    ``s`` slope of the leg as the load hangs [-]; ``δ`` by which the sling may lean further [rad]. Returns [rad].
+
+    Hand working: a leg at 45°, of slope 1, that leans by 10° more: 55°.
+
+    >>> round(math.degrees(angle_leaning(s=1.0, δ=math.radians(10.0))), 6)
+    55.0
+    """
+    return math.atan(s) + δ
+
+
+@formula("β_z = arctan(s)", cites=[FIRST_PRINCIPLES])
+def angle_of_slope(s: Ratio) -> Radians:
+    """Angle from the vertical of a slope that is allowed.
+
+    β_z = arctan(s)
+
+    ``s`` greatest slope, the tangent of the angle [-]. Returns [rad].
+
+    >>> round(math.degrees(angle_of_slope(s=1.0)), 6)
+    45.0
+    """
+    return math.atan(s)
 
 
 @formula("F_d = x F", cites=[COMMON_PRACTICE])

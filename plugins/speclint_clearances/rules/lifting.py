@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import STANDARD_GRAVITY, Kilograms, Metres, Newtons, Pascals
+from speclint.equations import STANDARD_GRAVITY, Kilograms, Metres, Newtons, Pascals, Ratio
 from speclint.facts import centre_together, goes_up, mass_together, mass_weighed
 from speclint.handbook.bolted_joints import FED_STD_H28, shear_strength, shear_strength_ratio, stripping_load
 from speclint.handbook.fits import DRAWING_TEMPERATURE
@@ -16,6 +16,8 @@ from speclint.handbook.members import projected_pressure
 from speclint.handbook.threads import internal_stripping_area
 from speclint.specs import LiftingPlan, LiftingPoint, Lug, Weight
 from speclint_clearances.formulae.lifting import (
+    angle_leaning,
+    angle_of_slope,
     beside_line,
     distance,
     dynamic_pull,
@@ -70,7 +72,7 @@ class _Leg(NamedTuple):
     title="Each two points that name each other across the others, above the load's centre of gravity, carry it alone "
     "with the dynamic factor: eye, thread, lug and weld, bent both ways where the sling leans most",
     on=LiftingPlan,
-    edition=7,
+    edition=8,
     grade=Grade.HOLD,
     cites=[
         EN_13155.at("structural strength"),
@@ -140,7 +142,8 @@ class _Leg(NamedTuple):
 def points(plan: LiftingPlan, sheet: Sheet) -> Judgement:
     """Mass and centre of gravity, the pull of each leg of a pair, and the load or stress of its eye or lug.
 
-    Threads and welds are of the metal of the part that is lifted.
+    An eye is within its angle where its sling leans most, if the plan states how far. Threads and welds are of the
+    metal of the part that is lifted.
     """
     if not plan.weights or not plan.points:
         raise sheet.not_assessed("neither weights nor points may be left out", plan.where)
@@ -204,7 +207,18 @@ def _point(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet:
     if sheet.read(f"{name} is", point.form) == "lug":
         bent = _bent(name, point.lug, plan, load, _Leg(pull, x, y, r, h), sheet)
         return [*judged, *_lug(name, point.lug, pull, sheet), *bent]
-    return [*judged, *_eye(name, point, plan, pull, sheet)]
+    return [*judged, *_eye(name, point, plan, pull, sheet), *_leans(name, slope, plan, sheet)]
+
+
+def _leans(name: str, slope: Ratio, plan: LiftingPlan, sheet: Sheet) -> Iterator[Judgement]:
+    """An eye within the angle for which it is marked, as its sling leans the most, where that is stated."""
+    if not sheet.is_stated("lean of the slings", plan.sling_leans):
+        return
+    β = sheet.work(f"β {name}", angle_leaning, s=slope, δ=sheet.take("δ", plan.sling_leans))
+    allowed = sheet.work("β_z", angle_of_slope, s=sheet.limit("slope"))
+    yield sheet.at_most(β, allowed).else_says(
+        "sling at eye {item} leans to {found} from the vertical, {limit} allowed"
+    )
 
 
 def _crossed(

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import math
+from collections.abc import Iterator, Mapping
 
 from speclint import Rule, Sheet, ToFill, filled_once
 from speclint.facts import fits_of_bolts
 from speclint.specs import (
+    NOT_STATED,
     Component,
     Dimension,
     DimensionChain,
     Fit,
     FrameFastening,
+    Length,
     LocatingFace,
     Tappet,
+    as_item,
 )
 
 _Fitted = LocatingFace | FrameFastening | Tappet
@@ -23,7 +27,8 @@ def _chains_and_fits(part: _Fitted, sheet: Sheet) -> Iterator[ToFill]:
     """The chain or the fit that a size of the part calls for, of the part itself or of one on its drawing.
 
     A cut-out of a frame with its width or its room, a tappet whose clearance no screw sets, and bolts with a fitted
-    diameter.
+    diameter. That of another part counts where both are one item of the drawing and made to the same size, and the
+    pads in two cut-outs are too.
     """
     if not _calls_for_it(part, sheet):
         return
@@ -31,7 +36,7 @@ def _chains_and_fits(part: _Fitted, sheet: Sheet) -> Iterator[ToFill]:
     found = _found(part, sheet) or tuple(
         one
         for other in sheet.sharing_drawing(part)
-        if isinstance(other, type(part)) and isinstance(other, _Fitted)
+        if isinstance(other, type(part)) and isinstance(other, _Fitted) and _is_made_like(part, other, sheet)
         for one in _found(other, sheet)
     )
     yield ToFill(_what(part), wants, found, most=0, where=part.where)
@@ -51,6 +56,37 @@ def _calls_for_it(part: _Fitted, sheet: Sheet) -> bool:
         return sheet.is_stated("fitted diameter", part.fitted_diameter)
     by_screw = sheet.is_stated("accuracy of setting", part.clearance_setting)
     return not by_screw and sheet.is_stated("clearance", part.clearance)
+
+
+def _is_made_like(part: _Fitted, other: _Fitted, sheet: Sheet) -> bool:
+    """Whether what is worked for another part of a drawing is worked for this one: one item, of the same sizes."""
+    item, there = (sheet.said(f"item of {one.id}", one.item) for one in (part, other))
+    if item and there and as_item(item) != as_item(there):
+        return False
+    own, theirs = _sizes(part, sheet), _sizes(other, sheet)
+    return all(_is_same(own[key], theirs[key], f"{key} of {other.id}", sheet) for key in own)
+
+
+def _sizes(part: _Fitted, sheet: Sheet) -> Mapping[str, Length]:
+    """The sizes that call for a chain or a fit, with the width of the pad in a cut-out."""
+    if isinstance(part, FrameFastening):
+        return {"d": part.fitted_diameter}
+    if isinstance(part, Tappet):
+        return {"s": part.clearance}
+    sizes = {"b": part.slot, "r": part.room, "w": NOT_STATED}
+    pad = sheet.said(f"pad in {part.id}", part.pad)
+    if pad and sheet.is_stated(f"block of {part.id}", part.locks):
+        pads = sheet.follow(part.locks).pads
+        sizes["w"] = pads[pad].width if pad in pads else NOT_STATED
+    return sizes
+
+
+def _is_same(own: Length, other: Length, symbol: str, sheet: Sheet) -> bool:
+    """Whether a size has the same limits in both; one that either leaves out tells nothing."""
+    if not (sheet.is_stated(symbol, own) and sheet.is_stated(f"{symbol}, there", other)):
+        return True
+    here, there = sheet.take_limits(symbol, own), sheet.take_limits(f"{symbol}, there", other)
+    return all(math.isclose(a, b) for a, b in zip(here, there, strict=True))
 
 
 def _found(part: _Fitted, sheet: Sheet) -> tuple[Component, ...]:
@@ -85,15 +121,16 @@ def _is(size: Dimension, part: Component, key: str, of: Component, sheet: Sheet)
 worked_together: Rule = filled_once(
     "part.its-chain-or-fit",
     title="A pad in its cut-out and a tappet that no screw sets have the chain that makes their gap; fitted bolts have "
-    "their fit: their own, or that of a part on their drawing",
+    "their fit: their own, or that of a part like them on their drawing",
     on=(LocatingFace, FrameFastening, Tappet),
     places=_chains_and_fits,
     row=615,
     gravity="part",
     why="sizes on several drawings make the gap; where nobody adds up their limits, it comes out on the engine as it "
     "likes, and is filed to suit",
-    leaves_out="parts on one drawing of which one is made to another size (release.items-of-one-drawing); liners, "
-    "seats, pistons and pins, whose own rules work their fits",
+    leaves_out="other sizes in the chain of a part on the same drawing, such as those of its box; liners, seats, "
+    "pistons and pins, whose own rules work their fits",
+    edition=2,
 )
 
 RULES = (worked_together,)

@@ -14,7 +14,7 @@ _BLANKS = ("casting", "weldment")
 #: What a part belongs to in the end.
 _WHOLES = ("engine", "cylinder-block")
 #: How pieces are put together: the same studs may stand on other circles, and their drawing says nothing of that.
-_JOINTS = ("bolted-joint", "frame-fastening", "lens-joint", "pipe-flange")
+_JOINTS = ("bolted-joint", "frame-fastening")
 #: Of several pieces, and made to a drawing of its own.
 _SETS = ("driving-axle",)
 _SHOWN = 3
@@ -139,8 +139,8 @@ def _base(part: Component, sheet: Sheet) -> str:
 
 @rule(
     "release.items-of-one-drawing",
-    title="Parts of one kind on one drawing that differ in a size, their metal, their form, such as the law of a "
-    "cam, or a treatment, such as shot peening or hardness, are different items of it",
+    title="Parts of one kind on one drawing that differ in a size, a number, their metal, form, such as the law of "
+    "a cam, or a treatment, such as shot peening or hardness, are different items of it",
     on=Component,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
@@ -148,12 +148,12 @@ def _base(part: Component, sheet: Sheet) -> str:
     why="the shop makes what the number says: of two sizes under one number it makes both parts to one of them",
     leaves_out="whether the table of the drawing has that item, with these sizes; what only one part states beside a "
     "finish, a skin and a general tolerance; sizes and words that are set or worn where it is fitted; how it is "
-    "locked; joints; which is right, a competent person decides",
+    "locked; studs and bolts of joints; which is right, a competent person decides",
     against=(),
     edition=6,
 )
 def items(component: Component, sheet: Sheet) -> Judgement:
-    """Lengths and angles with their limits, the material, and what a field marks as given to the shop.
+    """Lengths and angles with their limits, the material, and what a field marks as given to the shop, as a number.
 
     Parts that differ must each state their ``item``. A thread is the same with its coarse pitch and without.
     """

@@ -61,7 +61,7 @@ class ChamberCover(Component):
     as_made: Annotated[Length, Span("4 mm", "250 mm")] = NOT_STATED
     outside_diameter: Annotated[Length, Span("60 mm", "1.2 m")] = NOT_STATED
     circle: Annotated[Length, Span("60 mm", "2.5 m")] = NOT_STATED
-    holes: Word[int] = NOT_STATED
+    holes: Annotated[Word[int], MADE_SO] = NOT_STATED
     central_hole: Annotated[Allowance, Span("5 mm", "300 mm")] = NOT_STATED
     weld_efficiency: Fraction = NOT_STATED
     path: Annotated[HeatPath, AS_FITTED] = HeatPath.unstated()

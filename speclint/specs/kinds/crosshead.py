@@ -31,8 +31,8 @@ class RodHold(SpecTable):
     cotter_thickness: Annotated[Length, Span("5 mm", "80 mm")] = NOT_STATED
     cotter_depth: Annotated[Length, Span("20 mm", "250 mm")] = NOT_STATED
     cotter_material: Annotated[Word[str], MATERIALS] = NOT_STATED
-    bolts: Word[int] = NOT_STATED
-    thread: Annotated[Word[str], THREADS] = NOT_STATED
+    bolts: Annotated[Word[int], MADE_SO] = NOT_STATED
+    thread: Annotated[Word[str], THREADS, MADE_SO] = NOT_STATED
     bolt_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     preload: Force = NOT_STATED
     locked_by: Word[Literal["split pin", "set screw", "locking plate", "tab washer", "nothing"]] = NOT_STATED

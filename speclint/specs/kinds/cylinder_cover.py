@@ -72,7 +72,7 @@ class CylinderCover(Component):
     as_made: Annotated[Length, Span("8 mm", "280 mm")] = NOT_STATED
     outside_diameter: Annotated[Length, Span("130 mm", "1.8 m"), CUT_DOWN] = NOT_STATED
     circle: Annotated[Length, Span("60 mm", "2.5 m")] = NOT_STATED
-    holes: Word[int] = NOT_STATED
+    holes: Annotated[Word[int], MADE_SO] = NOT_STATED
     central_hole: Annotated[Allowance, Span("10 mm", "500 mm"), OPENED] = NOT_STATED
     weld_efficiency: Fraction = NOT_STATED
     spigot_diameter: Annotated[Allowance, Span("50 mm", "1.4 m"), CUT_DOWN] = NOT_STATED

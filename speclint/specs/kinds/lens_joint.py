@@ -8,7 +8,7 @@ from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
 
 
 class LensJoint(Component):
@@ -47,7 +47,7 @@ class LensJoint(Component):
     of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     sphere_radius: Annotated[Length, Span("20 mm", "1.5 m")] = NOT_STATED
     contact_diameter: Annotated[Length, Span("15 mm", "1 m")] = NOT_STATED
-    seat: Word[Literal["cone", "sphere"]] = NOT_STATED
+    seat: Annotated[Word[Literal["cone", "sphere"]], MADE_SO] = NOT_STATED
     seat_angle: Angle = NOT_STATED
     seat_radius: Annotated[Length, Span("20 mm", "1.5 m")] = NOT_STATED
     seat_mouth: Annotated[Length, Span("15 mm", "1.1 m")] = NOT_STATED

@@ -8,7 +8,7 @@ from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import MADE_SO, OWN_PLACE
 
 
 class PipeFlange(Component):
@@ -36,7 +36,7 @@ class PipeFlange(Component):
     outside_diameter: Annotated[Length, Span("40 mm", "1.2 m")] = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "900 mm")] = NOT_STATED
     circle: Annotated[Length, Span("60 mm", "2.5 m")] = NOT_STATED
-    holes: Word[int] = NOT_STATED
+    holes: Annotated[Word[int], MADE_SO] = NOT_STATED
     thickness: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
-    held: Word[Literal["welded on", "loose behind a collar"]] = NOT_STATED
+    held: Annotated[Word[Literal["welded on", "loose behind a collar"]], MADE_SO] = NOT_STATED
     weld_throat: Annotated[Length, Span("2 mm", "60 mm")] = NOT_STATED

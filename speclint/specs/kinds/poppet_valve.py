@@ -29,7 +29,7 @@ from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, MADE_SO, OWN_PLACE
 from speclint.specs.wear import Regrind, WearOfFace
 
 
@@ -131,7 +131,7 @@ class PoppetValve(Component):
 
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
     cylinder_bore: Annotated[Word[str], OWN_PLACE, NamedIn("upper_beat.seat.pressed_into.bores")] = NOT_STATED
-    beats: Word[int] = NOT_STATED
+    beats: Annotated[Word[int], MADE_SO] = NOT_STATED
     opens: Inclination = NOT_STATED
     inclined_within: Annotated[Angle, AS_FITTED] = NOT_STATED
     upper_beat: Beat = Beat.unstated()

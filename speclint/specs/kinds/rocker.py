@@ -62,8 +62,8 @@ class Rocker(Component):
     pin: Annotated[Length, Span("5 mm", "200 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     pin_span: Annotated[Length, Span("8 mm", "400 mm")] = NOT_STATED
     bush_length: Annotated[Length, Span("5 mm", "300 mm")] = NOT_STATED
-    bush_material: Annotated[Word[str], MATERIALS] = NOT_STATED
-    pin_material: Annotated[Word[str], MATERIALS] = NOT_STATED
+    bush_material: Annotated[Word[str], MATERIALS, MADE_SO] = NOT_STATED
+    pin_material: Annotated[Word[str], MATERIALS, MADE_SO] = NOT_STATED
     pin_surface: Annotated[Word[Surface], MADE_SO] = NOT_STATED
     on_shaft: Annotated[LinkTo[Shaft], OWN_PLACE] = NOT_STATED
     arm_at: Annotated[Position, Span("1 mm", "3 m")] = NOT_STATED

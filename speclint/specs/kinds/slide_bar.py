@@ -31,10 +31,10 @@ class BarSupport(SpecTable):
 
     part: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     drawing: Word[str] = NOT_STATED
-    bolts: Word[int] = NOT_STATED
+    bolts: Annotated[Word[int], MADE_SO] = NOT_STATED
     bolts_in_row: Word[int] = NOT_STATED
     rows_apart: Annotated[Length, Span("20 mm", "600 mm")] = NOT_STATED
-    thread: Annotated[Word[str], THREADS] = NOT_STATED
+    thread: Annotated[Word[str], THREADS, MADE_SO] = NOT_STATED
     bolt_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     preload: Force = NOT_STATED
     locked_by: Word[Literal["split pin", "locking plate", "tab washer", "set screw", "nothing"]] = NOT_STATED

@@ -10,7 +10,7 @@ from speclint.specs.link_targets import CylinderCover, PistonRod
 from speclint.specs.listed_in import ListedIn
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import MADE_SO, OWN_PLACE
 
 _PACKINGS = ListedIn(
     "packings",
@@ -73,4 +73,4 @@ class StuffingBox(Component):
     neck_bush: Annotated[Length, Span("15 mm", "250 mm"), OPENED] = NOT_STATED
     gland_bore: Annotated[Length, Span("15 mm", "250 mm"), OPENED] = NOT_STATED
     drained: Word[bool] = NOT_STATED
-    split: Word[bool] = NOT_STATED
+    split: Annotated[Word[bool], MADE_SO] = NOT_STATED

@@ -7,7 +7,7 @@ from speclint.specs.fields import NOT_STATED, Area, Length, LinkTo, Word
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import MADE_SO, OWN_PLACE
 
 
 class ValveCage(Component):
@@ -34,7 +34,7 @@ class ValveCage(Component):
     held_by: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     end_at: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
     opening: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
-    bars: Word[int] = NOT_STATED
+    bars: Annotated[Word[int], MADE_SO] = NOT_STATED
     bar: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     bar_area: Area = NOT_STATED
     fastened_by: Word[Literal["welds", "retaining ring", "studs", "cover over it", "nothing"]] = NOT_STATED

@@ -111,6 +111,9 @@ class ValveSpindle(Component):
     hazards: ClassVar[Hazards] = ("leak", "seize", "break under load", "break in fatigue", "burn", "wear")
     geometry: ClassVar[Conditions] = (
         AtMost("least_diameter", "diameter"),
+        AtMost("least_diameter", "seal_diameter"),
+        AtMost("least_diameter", "valve_end_diameter"),
+        AtMost("least_diameter", "gear_end_diameter"),
         Below("guide_bore", "guide_outside"),
         Below("diameter", "guide_bore"),
     )

@@ -239,3 +239,21 @@ def test_the_cylinder_opens_to_the_exhaust(
     drifting = '[cases.drifting]\nlive_pressure = "0 bar gauge"\n'
     changed = design.replace("duty.toml", drifting, f"{drifting}{stated}\n")
     assert outcome(changed, "duty.pressures-in-order") == ends
+
+
+@pytest.mark.parametrize(
+    ("case", "exhaust", "ends"),
+    [
+        ("warming", "3 bar gauge", FINE),  # as much as the live steam
+        ("warming", "3.05 bar gauge", HOLD),
+        ("starting", "3.05 bar gauge", HOLD),
+        ("running", "3.05 bar gauge", HOLD),
+        ("standing-hot", "3.05 bar gauge", FINE),  # an air pump may blow into it
+    ],
+)
+def test_what_is_in_the_exhaust_has_come_through_the_cylinder(
+    design: DesignFolder, case: str, exhaust: str, ends: tuple[str, Grade | None]
+) -> None:
+    duty = f'kind = "duty"\nid = "duty"\n[cases.{case}]\nlive_pressure = "3 bar gauge"\n'
+    design.write({"block.toml": BLOCK, "duty.toml": f'{duty}exhaust_pressure = "{exhaust}"\n'})
+    assert outcome(design, "duty.pressures-in-order") == ends

@@ -140,3 +140,27 @@ def test_a_spring_bears_within_its_housing(
     spring = 'kind = "compression-spring"\nid = "spring"\nhousing = "60 mm"\n'
     found = workshop.write({"lid.toml": lid, "spring.toml": spring}).only(STANDS, "lid")
     assert (found.outcome, found.grade) == ends
+
+
+@pytest.mark.parametrize(
+    ("stands", "ends"),
+    [
+        ('spring = "spring"', FINE),
+        ('spring = "strange"', WRONG),  # the spring of another valve, weaker or stronger
+        ('stop = "valve"', FINE),
+        ('stop = "other"', WRONG),
+        ('jack = "5 kN"', ("not applicable", None)),
+    ],
+)
+def test_what_stands_on_a_cover_is_of_the_valve_under_it(
+    workshop: DesignFolder, stands: str, ends: tuple[str, Grade | None]
+) -> None:
+    files = {
+        "lid.toml": f"{FILES['lid.toml']}[bears.one]\n{stands}\n",
+        "valve.toml": FILES["valve.toml"],
+        "other.toml": 'kind = "poppet-valve"\nid = "other"\n',
+        "spring.toml": 'kind = "compression-spring"\nid = "spring"\ncloses = "valve"\n',
+        "strange.toml": 'kind = "compression-spring"\nid = "strange"\ncloses = "other"\n',
+    }
+    found = workshop.write(files).only(STANDS, "lid")
+    assert (found.outcome, found.grade) == ends

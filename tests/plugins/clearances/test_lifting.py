@@ -84,6 +84,12 @@ plane = "0 °"
 weld = "full penetration"
 """
 
+#: The plan with a lug at either end.
+LUGS = PLAN.replace(eye("front", "2 m", "back"), LUG).replace(
+    eye("back", "0 m", "front"),
+    LUG.replace("points.front", "points.back").replace('"2 m"', '"0 m"').replace('"back"', '"front"'),
+)
+
 
 def lifted(
     workshop: DesignFolder,
@@ -161,6 +167,17 @@ def test_each_condition_of_a_lift(workshop: DesignFolder, old: str, new: str, ou
     assert (check.outcome, check.grade) == (outcome, None if outcome == "conforms" else Grade.HOLD)
 
 
+@pytest.mark.parametrize(("leans", "outcome"), [("10 °", "conforms"), ("11 °", "finding"), ("", "conforms")])
+def test_an_eye_stays_within_its_angle_where_its_sling_leans_most(
+    workshop: DesignFolder, leans: str, outcome: str
+) -> None:
+    """The hook 1.43 m above points that are 1 m aside: arctan(1/1.43) = 34.97°, and 10.03° are left to 45°."""
+    stated = f'sling_leans = "{leans}"' if leans else ""
+    changes = ('hook_height = "1 m"', 'hook_height = "1.43 m"'), ('sling_leans = "0 °"', stated)
+    check = lifted(workshop, *changes).only(RULE)
+    assert (check.outcome, check.grade) == (outcome, None if outcome == "conforms" else Grade.HOLD)
+
+
 def test_an_eye_in_iron_wants_half_as_much_again(workshop: DesignFolder) -> None:
     assert lifted(workshop, metal="known-iron").only(RULE).outcome == "conforms"
     short = lifted(workshop, ('"45 mm"', '"44 mm"'), metal="known-iron").only(RULE)
@@ -216,7 +233,7 @@ def test_the_weld_of_a_lug_bears_its_pull(workshop: DesignFolder, throat: str, o
     20 803/(2 × 200 a) + 3 × 40 × 17 041/(200² a) + 40 × 3612/(200 × 20 a) = (52.01 + 51.12 + 36.12)/a = 139.25/a of
     0.29 × 240 = 69.6 MPa: 2.0007 mm.
     """
-    text = PLAN.replace(eye("front", "2 m", "back"), LUG)
+    text = LUGS
     old, new = FILLET
     leans = ('sling_leans = "0 °"', 'sling_leans = "10 °"')
     check = lifted(workshop, (old, new.format(a=throat)), leans, text=text).only(RULE)
@@ -227,7 +244,7 @@ def test_the_weld_of_a_lug_bears_its_pull(workshop: DesignFolder, throat: str, o
 @pytest.mark.parametrize("missing", ['weld = "full penetration"\n', 'throat = "5 mm"\n'])
 def test_a_lug_says_how_it_is_welded(workshop: DesignFolder, missing: str) -> None:
     old, new = FILLET
-    text = PLAN.replace(eye("front", "2 m", "back"), LUG)
+    text = LUGS
     if "throat" in missing:
         text = text.replace(old, new.format(a="5") + "\n")
     check = lifted(workshop, (missing, ""), text=text).only(RULE)
@@ -270,7 +287,7 @@ def test_a_sling_out_of_its_plane_bends_the_lug(
     6 × 40 × 7455/(200 × 36) = 248.5 MPa, along it 6 × 40 × 19 005/(200² × 6) = 19.0, direct 17.3: 284.9 of 120 MPa.
     At 9.6 mm 97.07 + 11.88 + 10.84 = 119.8.
     """
-    text = PLAN.replace(eye("front", "2 m", "back"), LUG)
+    text = LUGS
     changes = ('sling_leans = "0 °"', f'sling_leans = "{leans}"'), ('"20 mm"', f'"{thickness}"')
     assert lifted(workshop, *changes, text=text).only(RULE).outcome == outcome
 
@@ -416,7 +433,7 @@ def test_a_weld_bears_what_the_weaker_of_both_metals_bears(
 ) -> None:
     """139.25/a as above, of 0.29 × 120 = 34.8 MPa: 4.0014 mm."""
     old, new = FILLET
-    text = PLAN.replace(eye("front", "2 m", "back"), LUG).replace(old, new.format(a=throat))
+    text = LUGS.replace(old, new.format(a=throat))
     text = text.replace('sling_leans = "0 °"', 'sling_leans = "10 °"').replace('"known-steel"', f'"{lug}"')
     files = {"plan.toml": text, "block.toml": BLOCK.format(metal=part)}
     check = write(workshop, files, ("metals.toml", "[known-steel]", SOFT + "[known-steel]")).only(RULE)

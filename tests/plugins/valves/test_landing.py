@@ -211,7 +211,7 @@ def test_lift_stop_is_not_assessed_without_one(workshop: DesignFolder) -> None:
 @pytest.mark.parametrize(("piece", "outcome"), [("20.1 mm", "conforms"), ("19.9 mm", "finding")])
 def test_pieces_against_the_opening_from_both_sides(workshop: DesignFolder, piece: str, outcome: str) -> None:
     """Against 20 mm, by a spindle that is 21 mm at its weakest."""
-    thick = (('least_diameter = "16 mm"', 'least_diameter = "21 mm"'),)
+    thick = (('seal_diameter = "20', 'seal_diameter = "21'), ('least_diameter = "16', 'least_diameter = "21'))
     pieces = (('"30 mm"', f'"{piece}"'), ('"25 mm"', '"20 mm"'))
     check = workshop.write(gear_files(pieces, thick)).only(FALL)
     assert check.outcome == outcome

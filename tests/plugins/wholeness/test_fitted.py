@@ -71,3 +71,28 @@ def test_nothing_is_asked_without_the_size_or_where_a_screw_sets_it(
 def test_a_chain_of_another_size_of_the_tappet_does_not_count(workshop: DesignFolder) -> None:
     other = CLEARANCE.replace('"clearance"', '"overhang"')
     assert told(workshop, {"tappet": TAPPET, "found": other}, RULE, "tappet") == WANTED["tappet"][1]
+
+
+@pytest.mark.parametrize(
+    ("name", "change", "counts"),
+    [
+        ("bolts", ('"36 mm m6"', '"36 mm +0.025/+0.009"'), True),  # ISO 286-2: m6 at 36 mm is +9 to +25 µm
+        ("bolts", ('"36 mm m6"', '"36 mm h6"'), False),  # they fit loosely, and nothing else tells of bolts
+        ("bolts", ('m6"', 'm6"\nitem = "2"'), False),
+        ("face", ('slot = "186 mm"', 'slot = "186.5 mm"'), False),
+        ("face", ('slot = "186 mm"', 'slot = "18.6 cm"'), True),
+        ("face", ('pad = "front"', 'pad = "back"'), False),  # a narrower pad
+        ("tappet", ('"0.85 mm"', '"0.6 mm"'), False),
+    ],
+)
+def test_that_of_another_size_or_item_does_not_count(
+    workshop: DesignFolder, name: str, change: tuple[str, str], counts: bool
+) -> None:
+    part, says, fills = WANTED[name]
+    block = BLOCK.replace("[pads.front]", '[pads.back]\nwidth = "179 mm"\n[pads.front]')
+    drawn = 'drawing = "D-1"'
+    parts = {"block": block, "found": fills, name: f'item = "1"\n{part}\n{drawn}'}
+    assert change[0] in part
+    other = f"{part.replace(*change)}\n{drawn}"
+    found = told(workshop, {**parts, "alike": other}, RULE, "alike")
+    assert found == ("" if counts else says.replace(f" {name} wants", " alike wants"))

@@ -402,3 +402,33 @@ def test_a_hold_where_it_can_hurt_in_a_release(
     key = "sections.bore.diameter" if kind == "piston-rod" else "width"
     parts = [f'kind = "{kind}"\ndrawing = "D-1"\n{key} = "{size} mm"\n' for size in (40, 41)]
     expect_finding(two(workshop, parts[0], parts[1], stage).only(ITEMS, "first"), grade=grade)
+
+
+@pytest.mark.parametrize(
+    ("kind", "key", "first", "second"),
+    [
+        ("valve-cage", "bars", "40", "44"),
+        ("poppet-valve", "beats", "2", "1"),
+        ("rocker", "bush_material", '"bronze-CC483K"', '"bronze-CC480K"'),
+        ("stuffing-box", "split", "false", "true"),
+        ("lens-joint", "sphere_radius", '"180 mm ±0.2"', '"190 mm ±0.2"'),  # a ring is a piece of its own
+        ("lens-joint", "seat", '"cone"', '"sphere"'),
+        ("pipe-flange", "holes", "4", "6"),
+        ("pipe-flange", "weld_throat", '"6 mm"', '"8 mm"'),
+        ("cylinder-cover", "holes", "2", "4"),
+    ],
+)
+def test_numbers_and_metals_of_a_drawing_tell_parts_apart(
+    workshop: DesignFolder, kind: str, key: str, first: str, second: str
+) -> None:
+    part = f'kind = "{kind}"\ndrawing = "D-1"\n{key} = '
+    expect_conforms(two(workshop, part + first, part + first).only(ITEMS, "first"))
+    says = f"differs in {key} {first.strip(chr(34))}, there {second.strip(chr(34))}"
+    expect_finding(two(workshop, part + first, part + second).only(ITEMS, "first"), says=says)
+
+
+def test_bolts_of_a_crosshead_are_its_holes(workshop: DesignFolder) -> None:
+    part = 'kind = "crosshead"\ndrawing = "D-1"\n[rod_held]\nbolts = '
+    expect_finding(
+        two(workshop, f"{part}8", f"{part}6").only(ITEMS, "first"), says="rod_held.bolts 8, there 6"
+    )
