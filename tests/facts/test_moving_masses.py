@@ -11,8 +11,8 @@ from pathlib import Path
 
 import pytest
 
-from speclint.facts.taking import Take
 from speclint.facts.moving_masses import greatest_mass, least_mass, weight_of_valve
+from speclint.facts.taking import Take
 from speclint.rules import Sheet
 from tests.facts.bench import Bench, bench, opened
 from tests.facts.test_masses import SPRING, STEEL, THIN

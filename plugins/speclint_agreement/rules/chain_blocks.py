@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import block_of
 from speclint.specs import DimensionChain
-from speclint_agreement.inputs import in_block
+from speclint_agreement.inputs.blocks import in_block
 
 
 def _blocks(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:

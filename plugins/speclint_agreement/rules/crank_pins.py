@@ -8,7 +8,7 @@ from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import block_of
 from speclint.handbook.cams import crank_radius
 from speclint.specs import Crank, DrivingAxle, Engine, Pin, Turning
-from speclint_agreement.inputs import in_block
+from speclint_agreement.inputs.blocks import in_block
 
 
 def _pins(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:

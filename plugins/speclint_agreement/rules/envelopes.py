@@ -32,7 +32,7 @@ from speclint_agreement.formulae.heights import (
     lowest_of_cover,
     top_of_box,
 )
-from speclint_agreement.inputs import WHEELBASE
+from speclint_agreement.inputs.wheelbases import WHEELBASE
 
 _LEVEL = Limit(
     "level",

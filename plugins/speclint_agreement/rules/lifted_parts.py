@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import block_of
 from speclint.specs import Component, CylinderBlock, LiftingPlan, Link, NotStated
-from speclint_agreement.inputs import in_block
+from speclint_agreement.inputs.blocks import in_block
 
 
 def _blocks(plan: LiftingPlan, sheet: Sheet) -> Iterator[Pair]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from speclint import Grade, Pair, Rule, Sheet, agreement
 from speclint.facts import Way, ways_to_blocks
 from speclint.specs import Component, by_word
-from speclint_agreement.inputs import in_block
+from speclint_agreement.inputs.blocks import in_block
 
 
 def _blocks(part: Component, sheet: Sheet) -> Iterator[Pair]:

@@ -21,7 +21,6 @@ from speclint.facts import (
     stroke_of,
 )
 from speclint.specs import CamBox, CylinderBlock, Envelope, GaugePoint, SteamPipe
-from speclint_agreement.covers_along import Covers, Points, covers_along, place_of, points_of_covers
 from speclint_agreement.formulae.drives import (
     ahead_of,
     farthest_of_pipe,
@@ -31,7 +30,8 @@ from speclint_agreement.formulae.drives import (
     past_middle,
     room_from_axle,
 )
-from speclint_agreement.inputs import WHEELBASE
+from speclint_agreement.inputs.covers_along import Covers, Points, covers_along, place_of, points_of_covers
+from speclint_agreement.inputs.wheelbases import WHEELBASE
 
 _INWARD = Limit(
     "inward",

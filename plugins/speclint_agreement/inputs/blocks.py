@@ -1,23 +1,14 @@
-"""What several rules share: the block to which a link leads, and the wheelbase."""
+"""The block to which a link leads."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from speclint import COMMON_PRACTICE, Limit, Worked
+from speclint import Worked
 from speclint.specs import Link, NotStated
 
 if TYPE_CHECKING:
     from speclint.specs import CylinderBlock
-
-WHEELBASE = Limit(
-    "wheelbase",
-    "2 mm",
-    "length",
-    COMMON_PRACTICE,
-    "what the rigid wheelbase may differ by from the distance of two axles",
-    "not negative",
-)
 
 
 def in_block(link: Link[Any] | NotStated, block: CylinderBlock) -> Worked:

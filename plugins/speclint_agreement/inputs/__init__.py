@@ -1,0 +1,1 @@
+"""Inputs that several rules of agreement share."""
