@@ -166,8 +166,11 @@ class _Merging(Struct):
                 return self._entries(here, there, about)
             return self.table(here, there, about.inner)
         if isinstance(there, Table) and isinstance(here, Table) and about is not None and not about.dimension:
-            for name in here.keys() & there.keys() if about.many else ():
-                self._compared(here[name], there[name])
+            for name in here if about.many else ():
+                if name in there:
+                    self._compared(here[name], there[name])
+                else:
+                    self._added(name, here[name], None)
             return Table({**self._taken(there, about), **here}, here.where)  # notes, and values by name
         taken = self._taken(there, about)
         if here is None:
@@ -183,6 +186,8 @@ class _Merging(Struct):
             own = here.get(name) if here else None
             inside[name] = _of_part(entry, self.part) if own is None else own
             if about.whole or about.inner is None:
+                if own is not None:
+                    self._compared(own, entry)
                 continue
             if isinstance(entry, Table) and (own is None or isinstance(own, Table)):
                 inside[name] = self.table(own, entry, about.inner)

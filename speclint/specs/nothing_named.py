@@ -4,6 +4,7 @@ from __future__ import annotations
 
 _NOTHING = frozenset(
     {"", "none", "nil", "no", "nothing", "nobody", "no one", "na", "not applicable", "not known", "unknown"}
+    | {"not recorded", "not on record", "not stated", "not noted"}
     | {"not decided", "not yet decided", "not yet", "later", "tba", "tbc", "tbd"}
 )
 

@@ -172,7 +172,19 @@ def differences(taken: TakenOver) -> list[tuple[str, str, str]]:
         ('pads.a.width = "1 mm"', 'pads.a.width = "2 mm"', [("pads.a.width", '"2 mm"', '"1 mm"')], []),
         ('pads.a.width = "1 mm"', 'pads.b.width = "2 mm"', [("pads.b", "width, 2 mm", "not stated")], []),
         ("", 'pads.b.width = "2 mm"', [("pads", "b, width, 2 mm", "not stated")], []),
-        ('widths.x = "1 mm"', 'widths.x = "2 mm"\nwidths.y = "3 mm"', [("widths.x", '"2 mm"', '"1 mm"')], []),
+        (
+            'widths.x = "1 mm"',
+            'widths.x = "2 mm"\nwidths.y = "3 mm"',
+            [("widths.x", '"2 mm"', '"1 mm"'), ("widths.y", '"3 mm"', "not stated")],
+            [],
+        ),
+        (
+            'states.x.width = "1 mm"',
+            'states.x.width = "2 mm"',
+            [("states.x", "width, 2 mm", "width, 1 mm")],
+            [],
+        ),
+        ('states.x.width = "1 mm"', 'states.x.width = "1 mm"', [], ["states.x"]),
         ('widths.x = "1 mm"', 'widths.x = "1 mm"', [], ["widths.x"]),
         (
             "",
@@ -240,7 +252,11 @@ def test_what_is_stated_after_it_is_taken_over(
     assert [where.key for where in taken.places] == places
 
 
-SIGNED = 'prepared_by = "A. B."\nchecked_by = "C. D."\nlength = "9 mm"\n'
+SIGNED = (
+    'prepared_by = "A. B."\nchecked_by = "C. D."\nlength = "9 mm"\n'
+    'states.slow.width = "1 mm"\nwidths.top = "3 mm"\n'
+)
+BOTH_SIGNED = {"prepared_by": "A. B.", "checked_by": "C. D."}
 
 
 @pytest.mark.parametrize(
@@ -253,6 +269,13 @@ SIGNED = 'prepared_by = "A. B."\nchecked_by = "C. D."\nlength = "9 mm"\n'
         ('length = "8 mm"\nchecked_by = "E. F."\n', {"checked_by": "E. F."}),
         ('checked_by = "E. F."\n', {"prepared_by": "A. B.", "checked_by": "E. F."}),
         ('length = "8 mm"\ntitle = "T"\n', {}),
+        ('states.slow.width = "2 mm"\n', {}),
+        ('states.slow.width = "1 mm"\n', BOTH_SIGNED),
+        ('states.slow.depth = "1 mm"\n', {}),
+        ('states.fast.width = "1 mm"\n', {}),
+        ('widths.top = "4 mm"\n', {}),
+        ('widths.top = "3 mm"\n', BOTH_SIGNED),
+        ('widths.foot = "3 mm"\n', {}),
     ],
 )
 def test_who_signed_the_other_signed_what_does_not_differ(own: str, signed: dict[str, str]) -> None:

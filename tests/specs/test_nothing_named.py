@@ -37,9 +37,26 @@ def test_what_is_still_to_be_named_names_nothing(text: str) -> None:
     assert names_nothing(text)
 
 
+@pytest.mark.parametrize("text", ["not recorded", "Not on record.", "not stated", "not noted"])
+def test_what_is_not_on_record_names_nothing(text: str) -> None:
+    assert names_nothing(text)
+
+
 @pytest.mark.parametrize(
     "text",
-    ["0", "A", "feed 3", "no. 4 feed", "nonesuch", "together", "to bearing 2", "open", "unknown melt 7"],
+    [
+        "0",
+        "A",
+        "lost",
+        "not recorded by him: R. Fell",
+        "feed 3",
+        "no. 4 feed",
+        "nonesuch",
+        "together",
+        "to bearing 2",
+        "open",
+        "unknown melt 7",
+    ],
 )
 def test_other_words_name_something(text: str) -> None:
     assert not names_nothing(text)

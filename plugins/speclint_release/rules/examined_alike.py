@@ -10,15 +10,16 @@ from speclint_release.inputs.examinations import no_examination
 @rule(
     "like.examined-alike",
     title="Of parts that are alike, of one metal and for one pressure, none asks for no examination where another asks "
-    "for one, and those of one size ask for the same",
+    "for one, and those of one size, or one the mirror of the other, ask for the same",
     on=Component,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="what cracks on the left cracks on the right: an examination that one of the two is spared was forgotten there",
-    leaves_out="which of two examinations is right; what is asked of parts of unlike sizes; parts that both ask for "
-    "none (release.pressure-part and release.safety-part ask for one where they must); words that mean the same and "
-    "are written otherwise, about which a query asks",
+    leaves_out="which of two examinations is right; what is asked of parts of unlike sizes, mirrors apart; parts that "
+    "both ask for none (release.pressure-part and release.safety-part ask for one where they must); words that mean "
+    "the same and are written otherwise, about which a query asks",
     against=(),
+    edition=2,
 )
 def examined_alike(component: Component, sheet: Sheet) -> Judgement:
     """Every part that is like this one, its mirror, or stated with it for each place, of its metal and pressure."""
@@ -55,10 +56,16 @@ def _judged(component: Component, own: str | None, other: Component, sheet: Shee
     if own is None:
         says = f"no examination is asked for, and {named} is alike and asks for: {theirs}"
         return sheet.states(False, says, where=component.where)
-    if sheet.sizes_apart(component, other):
+    if not _of_each_hand(component, other, sheet) and sheet.sizes_apart(component, other):
         return sheet.states(True, f"{named} is of other sizes, and is examined in its own way")
     says = f"examination is {own}, and of {named}, which is alike: {theirs}"
     return sheet.states(False, says, where=component.examination.where).graded(Grade.QUERY)
+
+
+def _of_each_hand(component: Component, other: Component, sheet: Sheet) -> bool:
+    """Whether one of two parts is the mirror of the other: a size of its own makes no other work of it."""
+    mirrored = {sheet.said(f"mirror of {one.id}", one.mirror_of) for one in (component, other)}
+    return not mirrored.isdisjoint({component.id, other.id})
 
 
 RULES = (examined_alike,)

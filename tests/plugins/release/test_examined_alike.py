@@ -91,3 +91,15 @@ def test_a_part_that_takes_over_the_other_has_its_examination(workshop: DesignFo
     none = second + 'examination = "none required"\n'
     check = workshop.write({"first.toml": first, "second.toml": none}).only(RULE, "second")
     expect_finding(check, grade=Grade.NONCONFORMITY)
+
+
+@pytest.mark.parametrize(("by", "asked"), [("like", False), ("mirror_of", True)])
+def test_a_mirror_is_asked_about_whatever_its_sizes(workshop: DesignFolder, by: str, asked: bool) -> None:
+    first = f'kind = "rocker"\nid = "first"\nmaterial = "forging-42CrMo4"\npin = "40 mm"\n{BY_POWDER}'
+    second = f'kind = "rocker"\nid = "second"\n{by} = "first"\npin = "45 mm"\nexamination = "by eye"\n'
+    design = workshop.write({"first.toml": first, "second.toml": second})
+    for one in ("first", "second"):
+        if asked:
+            expect_query(design.only(RULE, one), "by eye")
+        else:
+            expect_conforms(design.only(RULE, one))

@@ -87,6 +87,29 @@ def test_a_duty_is_checked_from_the_review_stage_on(workshop: DesignFolder) -> N
     assert own.only(DUTY_CHECKED, "cover").outcome == "not applicable"
 
 
+@pytest.mark.parametrize(
+    ("own", "outcome"),
+    [
+        ("", "conforms"),
+        ('[cases.running]\nlive_pressure = "18 bar gauge"\n', "finding"),
+        ('prepared_by = "A. Render"\n[cases.running]\nlive_pressure = "18 bar gauge"\n', "finding"),
+        (
+            'prepared_by = "A. Render"\nchecked_by = "M. Coyle"\n[cases.drifting]\ntrack_speed = "90 km/h"\n',
+            "conforms",
+        ),
+    ],
+)
+def test_who_checked_a_duty_did_not_check_another_case_of_one_that_is_like_it(
+    workshop: DesignFolder, own: str, outcome: str
+) -> None:
+    made = files(('duty = "duty"\n', 'duty = "second"\n'))
+    signed = 'prepared_by = "A. Render"\nchecked_by = "M. Coyle"\n'
+    made["duty.toml"] = made["duty.toml"].replace('id = "duty"\n', f'id = "duty"\n{signed}')
+    made["second.toml"] = f'kind = "duty"\nid = "second"\nlike = "duty"\n{own}'
+    check = workshop.write(made, settings=settings(stage="for-review")).only(DUTY_CHECKED, "cover")
+    assert check.outcome == outcome, check.says
+
+
 def test_what_is_of_no_one_metal_needs_no_material(workshop: DesignFolder) -> None:
     """An engine is of many parts, each with its own."""
     engine = 'kind = "engine"\nid = "engine"\n' + "\n".join(
