@@ -32,10 +32,13 @@ def test_only_a_repository_with_a_register_loads_what_reads_it(
     tmp_path: Path, register: str | None, loaded: list[str]
 ) -> None:
     (tmp_path / "speclint.toml").write_text("", encoding="utf-8")
-    (tmp_path / "duty.toml").write_text(FILES["duty.toml"], encoding="utf-8")
     if register is not None:
         (tmp_path / "register.toml").write_text(register, encoding="utf-8")
     command = [sys.executable, "-c", PROGRAM, str(tmp_path)]
-    for _ in range(2):  # the first reads what each installed distribution needs, which is kept
+    for remark in (
+        "",
+        "# looked at again\n",
+    ):  # the first reads what each installed distribution needs, which is kept
+        (tmp_path / "duty.toml").write_text(FILES["duty.toml"] + remark, encoding="utf-8")
         done = subprocess.run(command, capture_output=True, check=True, encoding="utf-8")
     assert done.stdout.splitlines()[-1].split() == ["LOADED", *loaded]
