@@ -94,8 +94,8 @@ def test_the_key_bears_where_it_is_least_deep(
     [
         ("5.55 mm", "6 mm", True),
         ("5.45 mm", "6 mm", False),
-        ("7 mm", "4.105 mm", True),
-        ("7 mm", "4.095 mm", False),
+        ("7 mm", "4.101 mm", True),
+        ("7 mm", "4.099 mm", False),
         ("7 mm", "5.19 mm", True),
         ("7 mm", "5.21 mm", False),
         ("7 mm +0.2/0", "4.4 mm +0.2/0", True),
