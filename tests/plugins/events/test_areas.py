@@ -132,6 +132,21 @@ def test_slow_shutting(folder: DesignFolder) -> None:
     expect_finding(slow, grade=Grade.OBSERVATION)
 
 
+def _expect_share(folder: DesignFolder, notch: str, n: float, share: float, grade: Grade | None) -> None:
+    """What the rule finds where the engine runs in a notch at a share of the n rev/s that use it up."""
+    duty = (
+        "duty.toml",
+        'rotational_speed = "180 rev/min"\nnotch = "35"',
+        f'rotational_speed = "{60 * n * share:.4f} rev/min"\nnotch = "{notch}"',
+    )
+    check = folder.write(steady(duty), settings=WITH_METALS).only(ENOUGH)
+    if grade is None:
+        expect_conforms(check)
+    else:
+        expect_finding(check, grade=grade)
+    assert found(check) == pytest.approx(0.5 * share, rel=0.003)
+
+
 @pytest.mark.parametrize(
     ("share", "grade"),
     [
@@ -145,17 +160,7 @@ def test_area_for_the_speed(folder: DesignFolder, share: float, grade: Grade | N
     """Z = 2 S n A/(a A_m) = 0.5 at some 210 rev/min, grave above 1.2 of that; the exhausts, far larger, have less."""
     sound = IAPWS97(P=1.52 + 0.101325, T=663.15).w
     n = 0.5 * sound * MEAN / (2 * 0.66 * math.pi * 0.5**2 / 4)
-    duty = (
-        "duty.toml",
-        'rotational_speed = "180 rev/min"\nnotch = "35"',
-        f'rotational_speed = "{60 * n * share:.4f} rev/min"\nnotch = "20"',
-    )
-    check = folder.write(steady(duty), settings=WITH_METALS).only(ENOUGH)
-    if grade is None:
-        expect_conforms(check)
-    else:
-        expect_finding(check, grade=grade)
-    assert found(check) == pytest.approx(0.5 * share, rel=0.003)
+    _expect_share(folder, "20", n, share, grade)
 
 
 def until_shut(degrees: float) -> float:
@@ -181,17 +186,7 @@ def test_area_of_a_notch_that_cuts_off_earlier(
     """The notch of 20 % shuts at −10.5 + 68 − 10 × 0.5/1.1 = 52.9545°; Z = c A/(a A_m), c the mean speed until then."""
     sound = IAPWS97(P=1.52 + 0.101325, T=663.15).w
     n = 0.5 * sound * MEAN / (until_shut(52.9545) * math.pi * 0.5**2 / 4)
-    duty = (
-        "duty.toml",
-        'rotational_speed = "180 rev/min"\nnotch = "35"',
-        f'rotational_speed = "{60 * n * share:.4f} rev/min"\nnotch = "{notch}"',
-    )
-    check = folder.write(steady(duty), settings=WITH_METALS).only(ENOUGH)
-    if grade is None:
-        expect_conforms(check)
-    else:
-        expect_finding(check, grade=grade)
-    assert found(check) == pytest.approx(0.5 * share, rel=0.003)
+    _expect_share(folder, notch, n, share, grade)
 
 
 def test_a_notch_that_cuts_off_later_is_not_run_so_fast(folder: DesignFolder) -> None:
