@@ -20,9 +20,8 @@ if TYPE_CHECKING:
     from speclint.equations import Metres, NewtonMetres
     from speclint.specs import Position, Shaft, ShaftKey
 
-KEY_LIMITS = (
-    Limit("shear", "60 MPa", "stress", COMMON_PRACTICE, "greatest shear of a key, reversing"),
-    Limit("pressure", "100 MPa", "stress", COMMON_PRACTICE, "greatest pressure beside a key, reversing"),
+#: How deep a key is to lie in its shaft, and how much room its keyways leave over it.
+DEPTH_LIMITS = (
     Limit("in shaft", "0.5", "ratio", COMMON_PRACTICE, "least depth of a key in its shaft over its height"),
     Limit("room", "0.1 mm", "length", COMMON_PRACTICE, "least room over a key", "not negative"),
     Limit(
@@ -32,6 +31,11 @@ KEY_LIMITS = (
         COMMON_PRACTICE,
         "greatest room over a key; the depths of the standard leave 0.2 to 1.2 mm with their limits",
     ),
+)
+KEY_LIMITS = (
+    Limit("shear", "60 MPa", "stress", COMMON_PRACTICE, "greatest shear of a key, reversing"),
+    Limit("pressure", "100 MPa", "stress", COMMON_PRACTICE, "greatest pressure beside a key, reversing"),
+    *DEPTH_LIMITS,
 )
 
 

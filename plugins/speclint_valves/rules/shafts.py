@@ -9,7 +9,6 @@ from speclint import (
     FIRST_PRINCIPLES,
     Grade,
     Judgement,
-    Limit,
     Pair,
     Rule,
     Sheet,
@@ -19,6 +18,7 @@ from speclint import (
 from speclint.facts import CRACKED, cams_on, torques_needed
 from speclint.specs import Cam, LoadCase, Shaft
 from speclint_valves.formulae.keys import depth_for_height, room_over_key
+from speclint_valves.inputs.driving_keys import DEPTH_LIMITS
 from speclint_valves.inputs.keys import height_of_key
 from speclint_valves.sources import ISO_773
 
@@ -85,19 +85,7 @@ one_key: Rule = agreement(
     "not stated, which is asked about as that of a parallel key of its width; a keyway of the shaft of another width "
     "(shaft.key-of-its-cams); cams that are forged on",
     against=(),
-    limits=[
-        Limit(
-            "in shaft", "0.5", "ratio", COMMON_PRACTICE, "least depth of a key in its shaft over its height"
-        ),
-        Limit("room", "0.1 mm", "length", COMMON_PRACTICE, "least room over a key", "not negative"),
-        Limit(
-            "loose",
-            "1.2 mm",
-            "length",
-            COMMON_PRACTICE,
-            "greatest room over a key; the depths of the standard leave 0.2 to 1.2 mm with their limits",
-        ),
-    ],
+    limits=DEPTH_LIMITS,
 )
 def key_deep_in_both(shaft: Shaft, sheet: Sheet) -> Judgement:
     """t_1 ≥ h/2, and t_1 + t_2 − h within two limits, cam by cam; a query where h is by the width alone."""
