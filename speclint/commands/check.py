@@ -12,12 +12,13 @@ from typing import TYPE_CHECKING
 
 from speclint.commands.loading import families_for, kept_folder, loaded_families
 from speclint.commands.options import add_afresh
-from speclint.commands.output import show, show_again, write
+from speclint.commands.output import kept_of, show, show_again, write
 from speclint.commands.progress import Progress, progress
 
 if TYPE_CHECKING:
     from speclint.checking import Assessment, Check, KeptFolder, KeptRun, Processes
     from speclint.families import Loaded, ReportWriter
+    from speclint.reports import Page
     from speclint.rules import Rule
 
 EXAMPLE = "speclint check example_specs/liners"
@@ -156,8 +157,8 @@ def _checked(options: argparse.Namespace, kept: KeptFolder | None, whole: KeptRu
 
 def _written(
     options: argparse.Namespace, assessment: Assessment, writer: ReportWriter | None, *, full: bool
-) -> str:
-    """Write the findings; returns what prints them again."""
+) -> str | Page:
+    """Write the findings; returns what was written."""
     if writer is not None:
         text = writer.write(assessment)
         write(text, options.to)
@@ -172,7 +173,7 @@ def _is_own(writer: ReportWriter) -> bool:
     return writer.write.__module__.partition(".")[0] == "speclint"
 
 
-def _keep(whole: KeptRun, written: str, assessment: Assessment) -> None:
+def _keep(whole: KeptRun, written: str | Page, assessment: Assessment) -> None:
     """Keep what was written; not where something could not be read or run, which may be otherwise another time.
 
     Nor where an entry of the register is signed: whether a signature counts rests on the file of signers, on the hour
@@ -186,8 +187,9 @@ def _keep(whole: KeptRun, written: str, assessment: Assessment) -> None:
     from speclint.checking import RestedOn, packages_of
 
     named = settings.register_file, *settings.materials
-    read = design.drawing_files.read
-    whole.keep(assessment.exit_code, written, RestedOn(read, named, packages_of(assessment.loaded)))
+    rested_on = RestedOn(design.drawing_files.read, named, packages_of(assessment.loaded))
+    text = written if isinstance(written, str) else kept_of(written)
+    whole.keep(assessment.exit_code, text, rested_on)
 
 
 def _schema(options: argparse.Namespace) -> str:

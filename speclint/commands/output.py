@@ -13,8 +13,36 @@ if TYPE_CHECKING:
     from speclint.reports import Page
 
 
+def show(page_of: Callable[[int], Page], file: Path | None = None) -> Page:
+    """Print a page as wide as there is room, or write it to a file; returns the page.
+
+    :raises OutputError: for a file that cannot be written, or belongs to a design.
+    :raises StreamError: for a standard output that cannot be.
+    """
+    from speclint.reports import put, width_of
+
+    page = page_of(width_of(sys.stdout))
+    if file is not None:
+        write(page.text(), file)
+        return page
+    with standard_output() as stream:
+        put(page, stream)
+    return page
+
+
+def kept_of(page: Page) -> str:
+    """What :func:`show_again` prints a page from, on the same terminal."""
+    from speclint.reports import takes_styles
+
+    if not takes_styles(sys.stdout):
+        return page.text()
+    import json
+
+    return json.dumps(page.lines)
+
+
 def show_again(shown: str) -> None:
-    """Print a page once more, as :func:`show` returned it for the same terminal.
+    """Print a page once more, from what was kept of it.
 
     :raises StreamError: for a standard output that cannot be.
     """
@@ -29,27 +57,6 @@ def show_again(shown: str) -> None:
 
     with standard_output() as stream:
         put(Page(0, [tuple((text, ink) for text, ink in line) for line in json.loads(shown)]), stream)
-
-
-def show(page_of: Callable[[int], Page], file: Path | None = None) -> str:
-    """Print a page as wide as there is room, or write it to a file; returns what prints it again.
-
-    :raises OutputError: for a file that cannot be written, or belongs to a design.
-    :raises StreamError: for a standard output that cannot be.
-    """
-    from speclint.reports import put, takes_styles, width_of
-
-    page = page_of(width_of(sys.stdout))
-    if file is not None:
-        write(page.text(), file)
-        return page.text()
-    with standard_output() as stream:
-        put(page, stream)
-    if not takes_styles(sys.stdout):
-        return page.text()
-    import json
-
-    return json.dumps(page.lines)
 
 
 def write(text: str, file: Path | None = None) -> None:

@@ -16,6 +16,7 @@ import pytest
 from speclint.checking import Assessment, KeptFolder, code_digest, kept_run, loop
 from speclint.commands import check, main
 from speclint.families import loading
+from speclint.reports import Page
 from speclint.testing import SETTINGS
 from tests import tubes
 from tests.tubes import FILES, TUBE
@@ -164,7 +165,7 @@ def test_a_design_that_changed_while_it_was_checked_is_not_kept(
 ) -> None:
     write = check._written
 
-    def changing(*given: object, **more: object) -> str:
+    def changing(*given: object, **more: object) -> str | Page:
         CHANGES["a remark"](desk)
         return write(*given, **more)  # type: ignore[arg-type]
 
@@ -188,7 +189,7 @@ def test_the_file_of_a_drawing_counts_where_it_was_read(
     """No rule of the tubes asks for it: here the report does."""
     write = check._written
 
-    def reading(options: Any, assessment: Assessment, *given: Any, **more: Any) -> str:
+    def reading(options: Any, assessment: Assessment, *given: Any, **more: Any) -> str | Page:
         assert assessment.design is not None
         assessment.design.drawing_files.state("tube.pdf")
         return write(options, assessment, *given, **more)
