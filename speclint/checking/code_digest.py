@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from speclint.families import Loaded
 
 #: Seconds for which a file must have stood as it is: a file system may give two changes within less the same time.
-_STILL = 2.0
+STILL = 2.0
 
 
 def code_of(loaded: Loaded, kept: KeptFolder | None = None) -> str:
@@ -86,7 +86,7 @@ def _standing(packages: tuple[str, ...]) -> tuple[str, bool] | None:
                 latest = max(latest, found.st_mtime, found.st_ctime)
     except (LookupError, OSError):  # of a family made in memory nothing can be told so
         return None
-    return digest.hexdigest(), latest <= now - _STILL
+    return digest.hexdigest(), latest <= now - STILL
 
 
 @cache

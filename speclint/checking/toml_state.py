@@ -9,14 +9,13 @@ from collections.abc import Iterable
 from hashlib import blake2b
 from pathlib import Path
 
+from speclint.checking.code_digest import STILL
 from speclint.repository import not_regular, toml_files
 
 #: What a file system tells of a file or a folder, of a link and of what it leads to: its number, its size, when it was
 #: written and when it was changed, in nanoseconds. It is another once that is written or moved, but within a moment.
 Stands = tuple[int, ...]
 
-#: Seconds for which a file must have stood as it is: a file system may give two changes within less the same time.
-_STILL = 2.0
 _NOT_FOLLOWING = getattr(os, "O_NOFOLLOW", 0)
 _READING = (
     os.O_RDONLY
@@ -63,7 +62,7 @@ class TomlState:
     def _is_as(self, file: str, content: str, stood: Stands) -> bool:
         if self._stands(file) != stood:
             return False
-        young = max((*stood[2::4], *stood[3::4]), default=0) > (self._began - _STILL) * 1e9
+        young = max((*stood[2::4], *stood[3::4]), default=0) > (self._began - STILL) * 1e9
         return not young or self._held(file)[0] == content
 
     def _held(self, file: str) -> tuple[str, Stands]:

@@ -13,9 +13,8 @@ from msgspec import Struct
 from speclint.repository.regular_files import not_regular
 from speclint.repository.root_folder import FILE_NAME
 from speclint.repository.settings import Settings
-from speclint.repository.toml_files import toml_files
+from speclint.repository.toml_files import SUFFIX, toml_files
 
-_SUFFIX = ".toml"
 _LINK = "the folder is a link, and none is followed"
 
 
@@ -60,7 +59,7 @@ def sorted_out(root: Path, settings: Settings) -> tuple[tuple[str, ...], tuple[P
     own = {FILE_NAME, settings.register_file, *settings.materials, *mappings}
     nested = {file.rpartition("/")[0] for file in files if file.rpartition("/")[2] == FILE_NAME} - {""}
     for folder in closed:  # what is hidden or left out anyway hides nothing
-        why = _why_passed_over(f"{folder.file}any{_SUFFIX}", nested, settings)
+        why = _why_passed_over(f"{folder.file}any{SUFFIX}", nested, settings)
         passed_over.append(PassedOver(folder.file, why) if folder.unknown and why else folder)
     for file in files:
         if file in own or file.rpartition("/")[2] == FILE_NAME:
@@ -94,7 +93,7 @@ def _why_passed_over(file: str, nested: Collection[str], settings: Settings) -> 
     if name.startswith("."):
         return "its name begins with a dot"
     suffix = os.path.splitext(name)[1]
-    if suffix != _SUFFIX:
-        return f"its name ends in {suffix}, not in {_SUFFIX}"
+    if suffix != SUFFIX:
+        return f"its name ends in {suffix}, not in {SUFFIX}"
     pattern = next((one for one in settings.leave_out if fnmatch(file, one)), "")
     return f'{FILE_NAME} leaves out "{pattern}"' if pattern else ""

@@ -6,7 +6,8 @@ import os
 from collections.abc import Iterator
 from pathlib import Path
 
-_SUFFIX = ".toml"
+#: The end of the name of a file that holds specs or settings.
+SUFFIX = ".toml"
 #: The folder, or the file, by which a git repository is known.
 OF_GIT = ".git"
 #: Files that mark an environment of Python (PEP 405) and a cache (Cache Directory Tagging Specification 0.6).
@@ -15,7 +16,7 @@ _MARKS = frozenset({"pyvenv.cfg", "CACHEDIR.TAG"})
 
 def is_toml(file: str) -> bool:
     """Whether a file is TOML by its name, however that is written."""
-    return file.lower().endswith(_SUFFIX)
+    return file.lower().endswith(SUFFIX)
 
 
 def toml_files(root: Path, links: list[str], unreadable: list[tuple[str, str]]) -> Iterator[str]:

@@ -35,7 +35,7 @@ def package(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def run(package: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Callable[[], tuple[str, bool]]]:
     """One run: the digest, and whether the files were read for it."""
     kept = KeptFolder(package.parent / "kept")
-    monkeypatch.setattr(code_digest, "_STILL", -60.0)  # files count as having stood long enough
+    monkeypatch.setattr(code_digest, "STILL", -60.0)  # files count as having stood long enough
 
     def once() -> tuple[str, bool]:
         forget()
@@ -94,7 +94,7 @@ def test_what_was_written_just_now_is_not_kept(
     run: Callable[[], tuple[str, bool]], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """It may be written again within the same tick of the file system's clock."""
-    monkeypatch.setattr(code_digest, "_STILL", 60.0)
+    monkeypatch.setattr(code_digest, "STILL", 60.0)
     assert run()[1]
     assert run()[1]
 

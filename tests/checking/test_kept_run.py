@@ -310,12 +310,12 @@ def test_how_code_stands(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Non
 
     hour_ago = file.stat().st_mtime - 3600
     os.utime(file, (hour_ago, hour_ago))
-    monkeypatch.setattr(code_digest, "_STILL", -60.0)
+    monkeypatch.setattr(code_digest, "STILL", -60.0)
     first = stands()
     assert first is not None
     assert first[1]
     assert stands() == first
-    monkeypatch.setattr(code_digest, "_STILL", 3600.0)
+    monkeypatch.setattr(code_digest, "STILL", 3600.0)
     if os.name != "nt":  # there the time of the change itself is that of the making of the file
         assert stands() == (first[0], False)
     file.write_text("a = 2\n", encoding="utf-8")
