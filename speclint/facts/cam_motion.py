@@ -60,8 +60,8 @@ class WholeLift:
 
 #: Steps in which the top of a lift is looked for.
 _STEPS = 180
-#: Angles that a cam's motion keeps: those of a few scans, which are needed again at every corner of tolerances.
-_KEPT_ANGLES = 1000
+#: Angles that a cam's motion keeps: those that all rules scan, which are needed again at every corner of tolerances.
+_KEPT_ANGLES = 8000
 
 
 def motion(cam: Cam, sheet: Sheet, take: Take | None = None) -> WholeLift:

@@ -8,7 +8,7 @@ Temperatures are not here: they have an offset and are read in :mod:`speclint.qu
 from __future__ import annotations
 
 import re
-from functools import cache
+from functools import cache, lru_cache
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
@@ -294,6 +294,7 @@ def with_article(dimension: str) -> str:
     return f"{'an' if dimension.startswith(tuple('aei')) else 'a'} {dimension}"
 
 
+@lru_cache(maxsize=4096)  # of the texts of specs, few are not in the table
 def canonical(text: str) -> str:
     """The spelling of a unit that the table uses: ``in2``, ``in^2`` and ``in**2`` become ``in²``."""
     tidy = re.sub(r"\s+", " ", text.strip()).replace("**", "^")

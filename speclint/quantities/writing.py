@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Mapping
-from functools import cache
+from functools import cache, lru_cache
 
 from speclint.quantities import units
 
@@ -37,6 +37,9 @@ _NOTHING = {
     "N": 1e-8,
     "N·m": 1e-8,
 }
+
+#: Amounts that are kept as they were written: most stand in many checks.
+_KEPT = 16384
 
 
 def without_rounding(value: float, si_unit: str) -> float:
@@ -90,6 +93,7 @@ def _scientific(value: float, more: int) -> str:
     return f"{mantissa}e{int(exponent)}".replace("-", "−")
 
 
+@lru_cache(maxsize=_KEPT)
 def amount(value: float, si_unit: str, written_in: str = "", more: int = 0) -> str:
     """Number and unit together: ``16.2 MPa``, ``480.063 mm``, ``310 °C``, ``11.7e-6/K``; or with some more figures."""
     shown, unit = readable(*displayed(value, si_unit, written_in), written_in)
