@@ -206,9 +206,14 @@ def _scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
 
 
 def _new_scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
-    if dimension.startswith("temperature") and unit:
-        return _temperature_scale(unit, datum, dimension, words)
-    refuse_usual_mistakes(words, dimension)  # psig is a word of the grammar
+    try:
+        return _scale_of(unit, datum, dimension, words)
+    except QuantityError:
+        refuse_usual_mistakes(words, dimension)  # as psig, and 50 ±0.1 mm, which the grammar can read
+        raise
+
+
+def _scale_of(unit: str, datum: str, dimension: str, words: str) -> _Scale:
     if dimension.startswith("temperature"):
         return _temperature_scale(unit, datum, dimension, words)
     plain = "pressure" if dimension == "fluid pressure" else dimension

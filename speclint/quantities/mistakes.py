@@ -26,7 +26,7 @@ _SHORT_DATUM = re.compile(
 )
 #: A size, its limits or its tolerance class, and only then the unit: 50±0.1 mm, 50 +0.1/-0 mm, 50 H7 mm.
 _UNIT_LAST = re.compile(
-    r"(?P<size>-?[0-9.]+) ?(?:(?P<limits>± ?[0-9.]+|[+-][0-9.]+ ?/ ?[+-]?[0-9.]+) ?(?P<unit>[^0-9\s±+/.-]\S*)"
+    r"(?P<size>-?[0-9.]+) ?(?:(?P<limits>± ?[0-9.]+|[+-][0-9.]+ ?/ ?[+-]?[0-9.]+) ?(?P<unit>[^0-9\s±+/.%-]\S*)"
     r"|(?P<letter>[A-Za-z]{1,2}[0-9]{1,2}) (?P<length>mm|cm|m|µm|in|ft))"
 )
 

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint.errors import QuantityError
-from speclint.quantities import read
+from speclint.quantities import measure, read
 
 INCH = 0.0254
 
@@ -373,3 +373,25 @@ def test_a_quantity_keeps_its_unit_and_datum(text: str, dimension: str, unit: st
 def test_equal_limits_in_any_unit(text: str, dimension: str, low: float, high: float) -> None:
     found = read(text, dimension, "any")
     assert (found.low, found.high) == pytest.approx((low, high), rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "low", "high"),
+    [
+        ("0.5 ±5 %", "ratio", 0.45, 0.55),  # no number before its unit's limits: ± 5 points of a share
+        ("1.1e3 mm", "length", 1.1, 1.1),  # e3 is no tolerance class
+        ("17 bar gauge ±1 bar", "fluid pressure", 16e5, 18e5),
+    ],
+)
+def test_the_first_quantity_of_a_unit_is_read_as_the_next_is(
+    text: str, dimension: str, low: float, high: float, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(measure, "_scales", {})
+    for found in (read(text, dimension), read(text, dimension)):
+        assert (found.low, found.high) == pytest.approx((low, high), rel=1e-12)
+
+
+def test_a_share_behind_a_length_is_no_unit_that_stands_last() -> None:
+    with pytest.raises(QuantityError) as refused:
+        read("12 ±1 %", "length")
+    assert str(refused.value) == "a length needs a unit"
