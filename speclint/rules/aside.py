@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 from speclint.rules.context import Context
 from speclint.rules.record import Record
+from speclint.specs import Spec
 
 if TYPE_CHECKING:
     from speclint.rules.sheet import Sheet
@@ -26,15 +27,16 @@ def worked_aside(
     """What ``work`` gives, worked once for all corners of a check; the record notes what it rests on as one line.
 
     ``work`` takes what it is ``about`` and a sheet, and from it nothing but nominals and limits; ``name`` tells one
-    such calculation of a check from another. In the search for a remedy it is worked anew, once for each value that is
-    tried, where it took a place that is moved.
+    such calculation about a part from another. In the search for a remedy it is worked anew, once for each value that
+    is tried, where it took a place that is moved.
     """
-    key: tuple[Hashable, ...] = "aside", name
+    of = name, tuple(one.id for one in about if isinstance(one, Spec))  # a remedy is tried on several parts
+    key: tuple[Hashable, ...] = "aside", of
     known = context.steady.get(key)
     if (context.moved or context.worded) and (
         known is None or not known[2].isdisjoint((*context.moved, *context.worded))
     ):
-        key = "aside", name, frozenset(context.moved.items()), frozenset(context.worded.items())
+        key = "aside", of, frozenset(context.moved.items()), frozenset(context.worded.items())
         known = context.steady.get(key)
     if known is None:
         sheet = own()

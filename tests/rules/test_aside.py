@@ -90,6 +90,18 @@ def test_a_value_that_is_moved_to_seek_a_remedy_is_taken_as_moved() -> None:
     assert work.times == 2
 
 
+def test_each_part_that_it_is_about_has_its_own() -> None:
+    """A remedy is tried on several parts, one after the other."""
+    context = _context()
+    one, other = Component(id="one"), Component(id="another")
+
+    def letters(part: Component, _: Sheet) -> int:
+        return len(part.id)
+
+    found = [_sheet(context, record=False).aside("letters", letters, part) for part in (one, other, one)]
+    assert found == [3, 7, 3]
+
+
 def test_what_another_calculation_took_for_it_counts_as_its_own() -> None:
     """A calculation aside that rests on another aside is worked anew where the other one is."""
     context, work = _context(), _Work()
