@@ -13,12 +13,13 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from speclint.checking.agreement_remedy import agreed
 from speclint.checking.check_result import Check
 from speclint.checking.office_steps import threads
-from speclint.checking.one_corner import run_once
+from speclint.checking.past_long_work import past_long_work
 from speclint.checking.remedy import Remedy
+from speclint.checking.remedy_for_all import TrialForAll
 from speclint.checking.remedy_trial import Trial, took
 from speclint.checking.spoiling import fails_too
 from speclint.checking.time_limit import Overrun
-from speclint.errors import FamilyError, Location, replace
+from speclint.errors import FamilyError, Location
 from speclint.rules import Consulted, Context, Step
 from speclint.specs import Component, by_word, given_keys, no_less_keys
 
@@ -26,8 +27,6 @@ from speclint.specs import Component, by_word, given_keys, no_less_keys
 _MOST = 3
 #: The share by which a diameter may be made less for its fit, which takes some thousandths of it: common practice.
 _FIT = 0.01
-#: The share by which a number is moved to see whether a long calculation hangs on it.
-_LITTLE = 1e-3
 
 
 def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Remedy]:
@@ -54,9 +53,10 @@ def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Re
             return []  # what is on record of a part as made is as it is
         given = given_keys(component)
         free = [step for step in _own_values(found, context) if step.where.key not in given]
-        free = list(_without_long(found, component, free, context))
+        failing = [one for one in checks if fails_too(one, found)]
+        free = list(past_long_work(found, component, free, failing, context))
         no_less = no_less_keys(component)
-        proved = _for_all_parts(found, component, free, checks, context)
+        proved = _for_all_parts(found, component, free, checks, failing, context)
         return sorted((one for one in proved if not _lessens(one, no_less)), key=_order)
     except Overrun as problem:
         what = f"a remedy of {found.rule.name} was sought on {found.component}"
@@ -65,46 +65,24 @@ def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Re
         ) from problem
 
 
-def _without_long(
-    found: Check, component: Component, free: Sequence[Step], context: Context
-) -> Sequence[Step]:
-    """Those of some values of which a trial repeats no long calculation; none where one was not worked aside."""
-    if not any(step.long for step in found.steps):
-        return free
-    context.begin()
-    run_once(found.rule, component, found.case, found.corner, context)
-    taken = context.taken_aside()
-    if taken is None:
-        return ()
-    return [step for step in free if step.where not in taken or _stays(found, component, step, context)]
-
-
-def _stays(found: Check, component: Component, step: Step, context: Context) -> bool:
-    """Whether what long calculations give stays as it is where a number of a part is a little greater or less."""
-    if step.kind != "taken":
-        return False
-    known = context.long_results
-    for share in (_LITTLE, -_LITTLE):
-        moved = context.design.moved(step.where, share * step.stated)
-        run_once(found.rule, component, found.case, found.corner, replace(context, moved=moved))
-    return context.long_results == known
-
-
 def _for_all_parts(
-    found: Check, component: Component, free: Sequence[Step], checks: Sequence[Check], context: Context
+    found: Check,
+    component: Component,
+    free: Sequence[Step],
+    checks: Sequence[Check],
+    failing: Sequence[Check],
+    context: Context,
 ) -> list[Remedy]:
     """The remedies that clear the finding on all parts that read the same line; where there is none, on this alone."""
-    failing = [one for one in checks if fails_too(one, found)]
-    trials = [Trial(found, component, step, checks, context, beside=failing) for step in free]
+    trials = [
+        TrialForAll(found, component, step, checks, context, failing)
+        if any(took(one, step.where) for one in failing)
+        else Trial(found, component, step, checks, context)
+        for step in free
+    ]
     if (proved := _proved(trials)) or not failing:
         return proved
-    alone = _proved([Trial(found, component, step, checks, context) for step in free])
-    return [
-        replace(
-            one, short_of=tuple(dict.fromkeys(other.component for other in failing if took(other, one.where)))
-        )
-        for one in alone
-    ]
+    return _proved([Trial(found, component, step, checks, context, short_of=failing) for step in free])
 
 
 def reworks(
@@ -144,7 +122,7 @@ def solved(found: Check, checks: Sequence[Check], context: Context) -> tuple[lis
         return remedies(found, checks, context), consulted
 
 
-def _proved(trials: Sequence[Trial]) -> list[Remedy]:
+def _proved(trials: Sequence[Trial | TrialForAll]) -> list[Remedy]:
     """The best remedies: whatever looks best is proved first, and looked at again where its proof fails."""
     hoped = [(trial, one) for trial in trials if (one := trial.hoped()) is not None]
     found: list[Remedy] = []

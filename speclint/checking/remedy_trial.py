@@ -41,7 +41,7 @@ class Trial:
 
     ``ways`` are the signs of the changes that are tried: of a part as made metal comes off, and not on. ``holder`` is
     the spec that states the value, where it is not the component of the finding. ``beside`` are findings of the rule on
-    other parts, which are to be cleared too where they read the same line.
+    other parts, which are to be cleared too where they read the same line, and ``short_of`` those that need not be.
     """
 
     def __init__(
@@ -54,20 +54,29 @@ class Trial:
         ways: Sequence[int] = (1, -1),
         holder: Spec | None = None,
         beside: Sequence[Check] = (),
+        short_of: Sequence[Check] = (),
     ) -> None:
         self._ways, self._holder = tuple(ways), holder or component
         self._found, self._component, self._context = found, component, context
         self.step = step
-        self._corners = [(component, found.case, found.corner)]
-        self._beside: list[tuple[Component, Check]] = []
-        for one in beside:
-            part = context.design.specs.get(one.component)
-            if isinstance(part, Component) and took(one, step.where):
-                self._beside.append((part, one))
-                self._corners.append((part, one.case, one.corner))
+        #: The worst first, as it fails soonest: in one order, whichever of the parts the finding is of.
+        self._parts = sorted(
+            [(component, found), *self._reading(beside)],
+            key=lambda pair: (-(pair[1].utilisation or 0.0), pair[0].id),
+        )
+        self._short_of = self._reading(short_of)
+        self._corners = [(part, one.case, one.corner) for part, one in self._parts]
         self._others = [one for one in checks if one.outcome == "conforms" and took(one, step.where)]
         self._proofs = 0
         self._hoped: Restated | None = None
+        #: What each part would use of its limit with the change that was proved last.
+        self.used: dict[str, float | None] = {}
+
+    def _reading(self, findings: Sequence[Check]) -> list[tuple[Component, Check]]:
+        """Those of some findings that read the line, with their parts."""
+        specs = self._context.design.specs
+        both = ((specs.get(one.component), one) for one in findings if took(one, self.step.where))
+        return [(part, one) for part, one in both if isinstance(part, Component)]
 
     def hoped(self) -> Remedy | None:
         """The least change that holds at every corner met so far; None where none does, or too many proofs failed."""
@@ -91,8 +100,8 @@ class Trial:
         assert self._hoped is not None  # the remedy is made of it
         changed = self._changed(self._hoped)
         self._proofs += 1
-        proof = None
-        for part, found in ((self._component, self._found), *self._beside):
+        used: dict[str, float | None] = {}
+        for part, found in self._parts:
             if failing := where_it_fails(found.rule, part, changed, found.corners):
                 self._corners.append((part, *failing))
                 return None
@@ -100,9 +109,18 @@ class Trial:
             if one.outcome != "conforms":
                 self._corners.append((part, one.case, one.corner))
                 return None
-            proof = proof or one
-        assert proof is not None  # the part of the finding is the first
-        return replace(remedy, utilisation=proof.utilisation, spoils=self._spoils(changed))
+            used[part.id] = one.utilisation
+        self.used = used
+        return replace(
+            remedy,
+            utilisation=used[self._component.id],
+            spoils=self._spoils(changed),
+            short_of=tuple(
+                part.id
+                for part, one in self._short_of
+                if where_it_fails(one.rule, part, changed, {one.case: one.corner}) is not None
+            ),
+        )
 
     def _least(self) -> Restated | None:
         step = self.step
@@ -262,9 +280,17 @@ class Trial:
         return self._failing(
             lambda one, part: (
                 _ends_well(run_once(one.rule, part, one.case, one.corner, changed))
-                and still_conforms(one, part, changed)
+                and self._still_conforms(one, part, changed)
             )
         )
+
+    def _still_conforms(self, one: Check, part: Component, changed: Context) -> bool:
+        """Whether a check would still hold with the change that was hoped for, worked once for all findings."""
+        hoped, where = self._hoped, self.step.where.drawn
+        assert hoped is not None  # it is proved
+        key = "still conforms", one.order, where, hoped.text, hoped.by
+        found: bool = self._context.worked_once(key, lambda: still_conforms(one, part, changed))
+        return found
 
     def _seems_to_spoil(self, restated: Restated) -> tuple[str, ...]:
         """The same at the corners that govern now: quick, and enough to choose by."""

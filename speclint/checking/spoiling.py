@@ -51,7 +51,8 @@ class Spoiling:
             lines = self._lines[order]
             shared = frozenset(lines.keys() & own)
             drawn = frozenset([(place, *lines[place]) for place in shared])
-            standing.setdefault((one.outcome, self._rests_on(one), drawn), (one, shared))
+            same = (self._rests_on(one), drawn) if one.outcome == "conforms" else order
+            standing.setdefault(same, (one, shared))
         return list(standing.values())
 
     def _rests_on(self, one: Check) -> Hashable:

@@ -80,6 +80,16 @@ def beside(tube: tubes.Tube, sheet: Sheet) -> Judgement:
     return _held(tube, given_by(tube, sheet), sheet)
 
 
+@rule("tube.either", title="the tube carries its pressure, which is worked of a closed one", **_COMMON)
+def either(tube: tubes.Tube, sheet: Sheet) -> Judgement:
+    """The pressure of an open tube is stated."""
+    if sheet.read("ends", tube.ends) == "closed":
+        return aside.function(tube, sheet)
+    p, d = sheet.take("p", tube.pressure), sheet.take("d", tube.bore)
+    σ = sheet.work("σ", tubes.mean_hoop_stress, p=p, d=d, D=sheet.take("D", tube.outside))
+    return sheet.at_most(σ, sheet.limit("allowable", "σ_all"))
+
+
 def _found(folder: Path, of: Rule) -> list[str]:
     assessment = DesignFolder(folder, tubes.tubes(of)).write(FILES).assess()
     assert assessment.context is not None
@@ -102,3 +112,23 @@ def test_what_changes_the_result_is_not_tried(tmp_path: Path) -> None:
 def test_a_long_calculation_that_is_not_worked_aside_is_never_repeated(tmp_path: Path) -> None:
     assert _found(tmp_path, beside) == []
     assert worked == [0.1]
+
+
+def test_no_value_is_tried_that_repeats_it_for_another_part_of_the_line(tmp_path: Path) -> None:
+    """Both at 45 bar and of one bore: that of the open tube changes the pressure that is worked of the closed one."""
+    heading = 'each = ["open", "closed"]\nid = "tube-{each}"\n'
+    lines = "".join(
+        line for line in FILES["tube.toml"].splitlines(keepends=True) if not line.startswith(("id", "ends"))
+    ).replace("30 bar", "45 bar")
+    both = f'{heading}{lines}ends = "open"\n[for.closed]\nends = "closed"\n'
+    assessment = DesignFolder(tmp_path, tubes.tubes(either)).write({**FILES, "tube.toml": both}).assess()
+    assert assessment.context is not None
+    (found,) = (one for one in assessment.checks if one.component == "tube-open")
+    assert [one.outcome for one in assessment.checks] == ["finding", "finding"]
+    worked.clear()
+    said = {str(one) for one in remedies(found, assessment.checks, assessment.context)}
+    assert said == {
+        "outside from 105 mm ±0.5 to 105.6 mm ±0.5, all else equal",
+        "pressure from 45 bar gauge to 39.8 bar gauge, all else equal",
+    }
+    assert sorted(set(worked)) == pytest.approx([0.0999, 0.1, 0.1001])

@@ -6,12 +6,16 @@ from pathlib import Path
 
 import pytest
 
-from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.checking import Processes, Remedy, find_remedies, findings_once
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.checking import Processes, Remedy, find_remedies, findings_once, remedy_trial
+from speclint.checking.corner_runs import Sides
+from speclint.checking.one_corner import run_once
 from speclint.checking.remedy_search import _for_all_parts, remedies
-from speclint.checking.spoiling import Spoiling, brief
+from speclint.checking.severity import Ending
+from speclint.checking.spoiling import Spoiling, brief, fails_too
 from speclint.checking.where_it_fails import where_it_fails
 from speclint.errors import replace
+from speclint.rules import Context
 from speclint.specs import Component
 from speclint.testing import DesignFolder
 from tests import tubes
@@ -76,10 +80,53 @@ def test_a_remedy_that_leaves_another_part_failing_says_so(tmp_path: Path) -> No
     tube = assessment.context.design.specs["tube-a"]
     assert isinstance(tube, Component)
     steps = [step for step in found.steps if step.where.key == "pressure"]
-    (one,) = _for_all_parts(found, tube, steps, assessment.checks, assessment.context)
+    failing = [one for one in assessment.checks if fails_too(one, found)]
+    (one,) = _for_all_parts(found, tube, steps, assessment.checks, failing, assessment.context)
     assert str(one) == (
         "pressure from 45 bar gauge to 39.8 bar gauge, which leaves tube-b of the same line failing, all else equal"
     )
+
+
+def test_a_part_of_the_line_that_the_remedy_clears_is_not_told_as_failing(tmp_path: Path) -> None:
+    """Tube c is as a is, and holds at 39.8 bar as well; b does not at any pressure that is tried."""
+    heading = 'each = ["a", "b", "c"]\nid = "tube-{each}"\n'
+    three = f'{heading}{FILES["tube.toml"]}[for.b]\nbore = "104 mm ±0.3"\n'
+    shop = DesignFolder(tmp_path, tubes.tubes()).write({**FILES, "tube.toml": three})
+    assessment = shop.replace("tube.toml", "30 bar", "45 bar").assess()
+    assert assessment.context is not None
+    found = next(one for one in assessment.checks if one.order[:2] == ("tube-a", "tube.stress"))
+    tube = assessment.context.design.specs["tube-a"]
+    assert isinstance(tube, Component)
+    steps = [step for step in found.steps if step.where.key == "pressure"]
+    failing = [one for one in assessment.checks if fails_too(one, found)]
+    assert [one.component for one in failing] == ["tube-b", "tube-c"]
+    (one,) = _for_all_parts(found, tube, steps, assessment.checks, failing, assessment.context)
+    assert (one.instead, one.short_of) == ("39.8 bar gauge", ("tube-b",))
+
+
+def test_what_is_sought_for_one_line_serves_every_finding_of_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assessment = two_of_one_file(tmp_path, "hoops = 3").assess()
+    assert assessment.context is not None
+    runs: list[str] = []
+
+    def counted(rule: Rule, part: Component, case: str, sides: Sides, context: Context) -> Ending:
+        runs.append(part.id)
+        return run_once(rule, part, case, sides, context)
+
+    monkeypatch.setattr(remedy_trial, "run_once", counted)
+    both = [one for one in assessment.checks if one.rule.name == "tube.stress"]
+    said = []
+    for check in both:
+        said.append(
+            {(str(one), one.where.part) for one in remedies(check, assessment.checks, assessment.context)}
+        )
+        runs.append("done")
+    assert {"tube-a", "tube-b"} <= {*runs[:-2]}
+    assert runs[-2:] == ["done", "done"]
+    assert {text for text, _ in said[0]} == {text for text, _ in said[1]} != set()
+    assert [{part for _, part in one} for one in said] == [{"tube-a"}, {"tube-b"}]
 
 
 def test_the_findings_of_a_rule_on_other_parts_stand_beside_what_a_remedy_could_spoil(tmp_path: Path) -> None:
