@@ -193,7 +193,7 @@ def _inclined(passage: SteamPassage, way: str, sheet: Sheet) -> Ratio:
     "water.drain-stays-open",
     edition=6,
     title="Every drain has a bore of at least 8 mm and falls all the way, floors fall to theirs by 1 in 50 or more; "
-    "none joins two ends of a cylinder, or leads to another block, or from end or exhaust to live steam",
+    "none joins two ends of a cylinder, leads to another block, or from end or exhaust to live steam",
     on=(SteamPassage, CylinderBlock),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
