@@ -15,12 +15,13 @@ from speclint_valves.formulae.keys import (
     room_over_key,
 )
 from speclint_valves.formulae.room import before_place, beyond_place
+from speclint_valves.inputs.key_sections import SECTION_LIMITS, section_of
 
 if TYPE_CHECKING:
     from speclint.equations import Metres, NewtonMetres
     from speclint.specs import Position, Shaft, ShaftKey
 
-#: How deep a key is to lie in its shaft, and how much room its keyways leave over it.
+#: How deep a key is to lie in its shaft, how much room its keyways leave over it, and how high it is for its width.
 DEPTH_LIMITS = (
     Limit("in shaft", "0.5", "ratio", COMMON_PRACTICE, "least depth of a key in its shaft over its height"),
     Limit("room", "0.1 mm", "length", COMMON_PRACTICE, "least room over a key", "not negative"),
@@ -31,6 +32,7 @@ DEPTH_LIMITS = (
         COMMON_PRACTICE,
         "greatest room over a key; the depths of the standard leave 0.2 to 1.2 mm with their limits",
     ),
+    *SECTION_LIMITS,
 )
 KEY_LIMITS = (
     Limit("shear", "60 MPa", "stress", COMMON_PRACTICE, "greatest shear of a key, reversing"),
@@ -52,7 +54,10 @@ class DrivingKey:
         """Whether the key bears a torque, is deep enough in both keyways, and lies in one of its shaft."""
         if wrong := self._nowhere(sheet):
             return sheet.states(False, wrong, where=self.shaft.where)
-        return sheet.each((self._bears, self._deep, self._in_keyway), lambda judge: judge(T, sheet))
+        judges = [self._bears, self._deep, self._in_keyway]
+        if sheet.is_stated("height of the key", self.key.height):
+            judges.append(self._section)
+        return sheet.each(judges, lambda judge: judge(T, sheet))
 
     def _nowhere(self, sheet: Sheet) -> str:
         """What is wrong with a shaft that has no keyway for it; "" where nothing is."""
@@ -101,6 +106,9 @@ class DrivingKey:
                 f"{{found}} of room over the key of {self.of}, {{limit}} at most"
             ),
         )
+
+    def _section(self, _T: NewtonMetres, sheet: Sheet) -> Judgement:
+        return section_of(self.shaft.keyway_width, self.key.height, sheet)
 
     def _in_keyway(self, _T: NewtonMetres, sheet: Sheet) -> Judgement:
         """Along the shaft, with its middle where that of the part is that it holds."""
