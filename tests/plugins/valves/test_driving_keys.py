@@ -161,15 +161,35 @@ def test_a_key_has_a_keyway_of_some_size(workshop: DesignFolder, drawn: bool) ->
     expect_finding(workshop.write(files).only(DRIVE), grade=FAILS, says="stated as 0")
 
 
+#: A crank that is forged on its shaft, without the lines of its key.
+FORGED = (
+    ('held = "key"', 'held = "forged on"'),
+    ('[drive.key]\nlength = "60 mm"\nheight = "11 mm"\nhub_depth = "4.4 mm"\n', ""),
+)
+
+
+def test_what_is_forged_on_has_no_key(workshop: DesignFolder) -> None:
+    """A key that is still stated, or a keyway beneath it: which of both is meant?"""
+    expect_finding(
+        shaft_of(workshop, FORGED[0]).only(DRIVE), grade=FAILS, says="a key that holds it is stated"
+    )
+    expect_finding(shaft_of(workshop, *FORGED).only(DRIVE), grade=FAILS, says="keyway drive of shaft")
+    for place in ("364 mm", "436 mm"):
+        beside = shaft_of(workshop, *FORGED, ('at = "400 mm"', f'at = "{place}"')).only(DRIVE)
+        expect_not_applicable(beside, "one piece")
+    unplaced = shaft_of(workshop, *FORGED, ('at = "400 mm"\n', "")).only(DRIVE)
+    expect_not_applicable(unplaced, "one piece")
+
+
 def test_what_holds_without_a_key(workshop: DesignFolder) -> None:
-    forged = shaft_of(workshop, ('held = "key"', 'held = "forged on"')).only(DRIVE)
-    expect_not_applicable(forged, "one piece")
     for how in ("splines", "press fit", "flange"):
         expect_query(shaft_of(workshop, ('held = "key"', f'held = "{how}"')).only(DRIVE), how)
     expect_not_applicable(shaft_of(workshop, ('by = "gear wheel"\n', "")).only(DRIVE), "nothing is said")
 
 
-def arms(held: str = "key", *, length: str = "40 mm", depth: str = "9 mm") -> dict[str, str]:
+def arms(
+    held: str = "key", *, length: str = "40 mm", depth: str = "9 mm", tappet: str = "290 mm"
+) -> dict[str, str]:
     """Arms of 60 mm on a shaft of 80, with keys of 22 by 14 mm; 7611.3 N on each, as worked beside ``slow``."""
     sized = (
         ('keyway_width = "0 mm"', 'keyway_width = "22 mm"'),
@@ -180,6 +200,7 @@ def arms(held: str = "key", *, length: str = "40 mm", depth: str = "9 mm") -> di
     )
     made = slow("80 mm", *sized)
     made["shaft.toml"] += 'length = "500 mm"\nkeyways.valve = { begins = "40 mm", ends = "110 mm" }\n'
+    made["shaft.toml"] += f'keyways.tappet = {{ begins = "{tappet}", ends = "360 mm" }}\n'
     key = f'arm_key = {{ length = "{length}", height = "14 mm", hub_depth = "5.4 mm" }}\n'
     made["rocker.toml"] += f'arms_held = "{held}"\n{key}'
     return made
@@ -201,8 +222,37 @@ def test_the_keys_of_arms_lie_half_in_their_shaft(workshop: DesignFolder) -> Non
     expect_finding(workshop.write(arms(depth="6.9 mm")).only(ARMS), grade=FAILS)
 
 
+@pytest.mark.parametrize(
+    ("distance", "begins", "held"),
+    [
+        ("250 mm", "304.9 mm", True),
+        ("250 mm", "305.1 mm", False),
+        ("250 mm", "330 mm", False),
+        ("20 mm", "290 mm", False),
+        ("14 mm", "290 mm", True),
+    ],
+)
+def test_the_key_of_the_tappet_arm_lies_in_a_keyway(
+    workshop: DesignFolder, distance: str, begins: str, held: bool
+) -> None:
+    """40 mm about 75 + 250 = 325 mm: from 305 mm. In 40 to 110 mm: not about 95 or 55 mm, but about 89 mm, to 109."""
+    made = arms(tappet=begins)
+    made["rocker.toml"] = made["rocker.toml"].replace('"250 mm"', f'"{distance}"')
+    check = workshop.write(made).only(ARMS)
+    if held:
+        expect_conforms(check)
+    else:
+        expect_finding(check, grade=FAILS)
+
+
+def test_the_tappet_arm_is_asked_where_it_stands(workshop: DesignFolder) -> None:
+    made = arms()
+    made["rocker.toml"] = made["rocker.toml"].replace('arm_distance = "250 mm"\n', "")
+    expect_not_assessed(workshop.write(made).only(ARMS), "arm_distance")
+
+
 def test_arms_without_keys(workshop: DesignFolder) -> None:
-    expect_not_applicable(workshop.write(arms("forged on")).only(ARMS), "one piece")
+    expect_finding(workshop.write(arms("forged on")).only(ARMS), grade=FAILS, says="a key that holds it")
     expect_query(workshop.write(arms("splines")).only(ARMS), "splines")
     made = arms()
     made["rocker.toml"] = made["rocker.toml"].replace('arms_held = "key"\n', "")
