@@ -196,28 +196,57 @@ def test_the_section_of_a_key_from_both_sides(
 WITHOUT = ('length = "60 mm"\n', ""), ('height = "11 mm"\n', ""), ('hub_depth = "4.4 mm"\n', "")
 
 
+#: A crank that is forged on its shaft, whose key is still stated.
+FORGED = ('held = "key"', 'held = "forged on"')
+
+
+def test_no_keyway_is_cut_beneath_what_is_forged_on(workshop: DesignFolder) -> None:
+    """The keyway of the drive is cut from 365 to 435 mm, and the crank stands at 400 mm."""
+    says = "is said to be forged on its shaft, and keyway drive of shaft"
+    expect_finding(shaft_of(workshop, FORGED, *WITHOUT).only(DRIVE), grade=FAILS, says=says)
+    for place in ("364 mm", "436 mm"):
+        beside = shaft_of(workshop, FORGED, *WITHOUT, ('at = "400 mm"', f'at = "{place}"')).only(DRIVE)
+        expect_not_applicable(beside, "one piece")
+    unplaced = shaft_of(workshop, FORGED, *WITHOUT, ('at = "400 mm"\n', "")).only(DRIVE)
+    expect_not_applicable(unplaced, "one piece")
+
+
 def test_what_holds_without_a_key(workshop: DesignFolder) -> None:
-    forged = shaft_of(workshop, ('held = "key"', 'held = "forged on"'), *WITHOUT).only(DRIVE)
-    expect_not_applicable(forged, "one piece")
     for how in ("splines", "press fit", "flange"):
         expect_query(shaft_of(workshop, ('held = "key"', f'held = "{how}"'), *WITHOUT).only(DRIVE), how)
     expect_not_applicable(shaft_of(workshop, ('by = "gear wheel"\n', "")).only(DRIVE), "nothing is said")
 
 
-@pytest.mark.parametrize("how", ["forged on", "splines", "press fit", "flange"])
+@pytest.mark.parametrize(
+    ("how", "held"),
+    [
+        ("forged on", "forged on its shaft"),
+        ("splines", "held by splines"),
+        ("press fit", "held by press fit"),
+        ("flange", "held by flange"),
+    ],
+)
 @pytest.mark.parametrize(
     ("kept", "named"),
-    [(WITHOUT[1:], "length"), (WITHOUT[:1] + WITHOUT[2:], "height"), (WITHOUT[:2], "keyway")],
+    [(WITHOUT[1:], "length"), (WITHOUT[:1] + WITHOUT[2:], "height"), (WITHOUT[:2], "hub depth")],
 )
 def test_what_is_held_without_a_key_states_none(
-    workshop: DesignFolder, how: str, kept: tuple[Change, ...], named: str
+    workshop: DesignFolder, how: str, held: str, kept: tuple[Change, ...], named: str
 ) -> None:
+    """One size of the key stands there still, whichever it is."""
     check = shaft_of(workshop, ('held = "key"', f'held = "{how}"'), *kept).only(DRIVE)
-    expect_finding(check, grade=FAILS, says=f"held by {how}, and a key is stated with its {named}")
+    says = f"is said to be {held}, and a key that holds it is stated by its {named}"
+    expect_finding(check, grade=FAILS, says=says)
 
 
 def arms(
-    held: str = "key", *, length: str = "40 mm", depth: str = "9 mm", keyed: bool = True
+    held: str = "key",
+    *,
+    length: str = "40 mm",
+    depth: str = "9 mm",
+    keyed: bool = True,
+    valve: str = "40 mm",
+    tappet: str = "290 mm",
 ) -> dict[str, str]:
     """Arms of 60 mm on a shaft of 80, with keys of 22 by 14 mm; 7611.3 N on each, as worked beside ``slow``."""
     sized = (
@@ -228,7 +257,9 @@ def arms(
         ),
     )
     made = slow("80 mm", *sized)
-    made["shaft.toml"] += 'length = "500 mm"\nkeyways.valve = { begins = "40 mm", ends = "110 mm" }\n'
+    made["shaft.toml"] += 'length = "500 mm"\n\n'
+    made["shaft.toml"] += f'keyways.valve = {{ begins = "{valve}", ends = "110 mm" }}\n'
+    made["shaft.toml"] += f'keyways.tappet = {{ begins = "{tappet}", ends = "360 mm" }}\n'
     key = f'arm_key = {{ length = "{length}", height = "14 mm", hub_depth = "5.4 mm" }}\n'
     made["rocker.toml"] += f'arms_held = "{held}"\n{key if keyed else ""}'
     return made
@@ -250,11 +281,49 @@ def test_the_keys_of_arms_lie_half_in_their_shaft(workshop: DesignFolder) -> Non
     expect_finding(workshop.write(arms(depth="6.9 mm")).only(ARMS), grade=FAILS)
 
 
+@pytest.mark.parametrize(
+    ("distance", "begins", "held"),
+    [
+        ("250 mm", "304.9 mm", True),
+        ("250 mm", "305.1 mm", False),
+        ("250 mm", "330 mm", False),
+        ("20 mm", "290 mm", False),
+        ("14 mm", "290 mm", True),
+    ],
+)
+def test_the_key_of_the_tappet_arm_lies_in_a_keyway(
+    workshop: DesignFolder, distance: str, begins: str, held: bool
+) -> None:
+    """40 mm about 75 + 250 = 325 mm: from 305 mm. In 40 to 110 mm: not about 95 or 55 mm, but about 89 mm, to 109."""
+    made = arms(tappet=begins)
+    made["rocker.toml"] = made["rocker.toml"].replace('"250 mm"', f'"{distance}"')
+    check = workshop.write(made).only(ARMS)
+    if held:
+        expect_conforms(check)
+    else:
+        expect_finding(check, grade=FAILS)
+
+
+def test_the_tappet_arm_is_asked_where_it_stands(workshop: DesignFolder) -> None:
+    made = arms()
+    made["rocker.toml"] = made["rocker.toml"].replace('arm_distance = "250 mm"\n', "")
+    expect_not_assessed(workshop.write(made).only(ARMS), "arm_distance")
+
+
+def test_no_keyway_is_cut_beneath_arms_that_are_forged_on(workshop: DesignFolder) -> None:
+    """The valve arm stands at 75 mm."""
+    beneath = arms("forged on", keyed=False, valve="74 mm")
+    expect_finding(
+        workshop.write(beneath).only(ARMS), grade=FAILS, says="keyway valve of rocker-shaft is cut beneath it"
+    )
+    beside = arms("forged on", keyed=False, valve="76 mm")
+    expect_not_applicable(workshop.write(beside).only(ARMS), "one piece")
+
+
 def test_arms_without_keys(workshop: DesignFolder) -> None:
-    expect_not_applicable(workshop.write(arms("forged on", keyed=False)).only(ARMS), "one piece")
     expect_query(workshop.write(arms("splines", keyed=False)).only(ARMS), "splines")
     for held in ("forged on", "splines", "press fit"):
-        says = f"an arm of the rocker is said to be held by {held}, and a key is stated with its length"
+        says = f"the valve arm is said to be {held if held == 'forged on' else f'held by {held}'}"
         expect_finding(workshop.write(arms(held)).only(ARMS), grade=FAILS, says=says)
     made = arms()
     made["rocker.toml"] = made["rocker.toml"].replace('arms_held = "key"\n', "")
