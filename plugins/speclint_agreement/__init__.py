@@ -20,6 +20,7 @@ _MODULES = {
     "chain_blocks": "dimension-chain",
     "chains": "dimension-chain fit locating-face",
     "concern": "",
+    "cooling": "steam-pipe",
     "covers": "chamber-cover cylinder-cover gland cylinder-block",
     "crank_pins": "driving-axle",
     "cylinders": "cylinder-block cylinder-liner",

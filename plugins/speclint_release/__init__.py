@@ -18,6 +18,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_release.rules.blocks", "cylinder-block"),
         rules_in("speclint_release.rules.days_of_record", "made-part"),
         rules_in("speclint_release.rules.extents", "weldment"),
+        rules_in("speclint_release.rules.faults_listed", "engine"),
         rules_in("speclint_release.rules.fitted_hot", "made-part"),
         rules_in("speclint_release.rules.iron_relieved", "made-part"),
         rules_in("speclint_release.rules.known_faults", "known-fault"),

@@ -386,6 +386,7 @@ from .pipe_movement import (
     openings_of as openings_of,
     swing_needed as swing_needed,
     swing_of_lens as swing_of_lens,
+    temperature_of_block as temperature_of_block,
 )
 from .pipes import (
     steam_carried as steam_carried,

@@ -29,6 +29,8 @@ _BESIDE_ROLES = _seen(
     "the a an our own as by in of to at no not who is was and s des der du de drawing design welding test testing "
     "quality inspector inspection inspectors engineer engineers surveyor qualitatsstelle abnahme controle"
 )
+#: What stands in the place of a name: a cross, or "N. N." for a name that nobody knows yet.
+_NO_NAME = _seen("nn x xx xxx xxxx")
 _TITLES = _seen("mr mrs ms miss dr prof professor sir dipl ing ir eng ceng pe")
 
 
@@ -78,12 +80,19 @@ def names_another(some: str, than: str) -> bool:
 def names_only_a_role(text: str) -> bool:
     """Whether a text says nothing but which of the works' own people is meant, or that nobody is.
 
+    A single letter, figures and a cross name nobody; two initials may.
+
     >>> [names_only_a_role(one) for one in ("the tester", "as above", "in-house", "not required", "somebody")]
     [True, True, True, True, True]
     >>> [names_only_a_role(one) for one in ("the inspecting engineer", "works inspector M. Coyle", "A. Foreman")]
     [False, False, False]
+    >>> [names_only_a_role(one) for one in ("x", "17", "xxx", "N. N.", "J.O.", "Li")]
+    [True, True, True, True, False, False]
     """
     words = _words(text)
+    together = "".join(words)
+    if words and (sum(letter.isalpha() for letter in together) < 2 or together in _NO_NAME):
+        return True
     if _INITIAL.search(text):
         return False
     return not _ROLES.isdisjoint(words) and _ROLES.union(_BESIDE_ROLES).issuperset(words)

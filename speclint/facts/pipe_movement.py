@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 #: Least distance of the anchors of a pipe over that of its faces: common practice, as in pipe.anchors-at-its-ends.
 _LEAST_OF_FACES = 0.8
 #: The cases in which pipes and blocks are hot.
-_HOT = ("starting", "running")
+_HOT = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
 
 
 @formula("s = s_0 + |Δ|", cites=[FIRST_PRINCIPLES])
@@ -57,7 +57,7 @@ def movement_by_blocks(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Worked 
     for end, block, opening in openings_of(pipe, sheet):
         if not sheet.is_stated(f"place of the opening of {block.id}", opening.at):
             continue
-        T = _temperature(block, case, sheet)
+        T = sheet.take("T_b", temperature_of_block(block, case, sheet))
         ΔT = sheet.work("ΔT_b", rise_from_cold, T=T, T_0=DRAWING_TEMPERATURE)
         alpha = sheet.look_up("α_b", sheet.material_of(block).expansion, of=block, at=T)
         growth = sheet.work("Δ_b", pipe_growth, alpha=alpha, L=sheet.take("x", opening.at), ΔT=ΔT)
@@ -67,15 +67,15 @@ def movement_by_blocks(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Worked 
     return found
 
 
-def _temperature(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Kelvins:
-    """The metal temperature of a block in a load case; where the pipe's own duty has none, in that of its own duty."""
+def temperature_of_block(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Measure | Tie | NotStated:
+    """What a load case states of a block's metal; where the duty of the pipe states none, what its own duty does."""
     here: Measure | Tie | NotStated = case.temperature_of(block)
     if not sheet.is_stated(f"temperature of {block.id}", here):
         name, duty = case.name, sheet.duty_of(block)
         own = {str(one): its_case for one, its_case in duty.cases.items()} if duty is not None else {}
         if name in own:
             here = own[name].temperature_of(block)
-    return sheet.take("T_b", here)
+    return here
 
 
 def movement_of_anchors(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Metres:

@@ -1,13 +1,29 @@
-"""The links of a dimension chain are parts of one cylinder block."""
+"""The links of a dimension chain are parts of one cylinder block, and of one valve and its gear."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
+from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import block_of
-from speclint.specs import DimensionChain
+from speclint.specs import NOT_STATED, CamBox, Component, DimensionChain, PoppetValve, Tappet
 from speclint_agreement.inputs.blocks import in_block
+
+#: The kinds of a valve and its gear, and the key by which each leads to the next towards the valve.
+_TO_VALVE = {
+    "cam": "lifts",
+    "compression-spring": "closes",
+    "rocker": "works",
+    "tappet": "works",
+    "valve-cage": "surrounds",
+    "valve-spindle": "moves",
+}
+
+
+def _pairs(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
+    """The block of each link, then what of them belongs to a valve."""
+    yield from _blocks(chain, sheet)
+    yield from _valves(chain, sheet)
 
 
 def _blocks(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
@@ -25,16 +41,60 @@ def _blocks(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
             yield Pair(in_block(link.of, block), first, name=name)
 
 
+def _valves(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
+    """The valve of the gap, or of the first link with one, against that of each other; a box against its tappet's."""
+    first: Worked | None = None
+    for name, link in (("gap", chain.closes), *chain.chain.items()):
+        if not sheet.is_stated(f"part of {name}", link.of):
+            continue
+        valve = _valve_of(sheet.follow(link.of), sheet)
+        if valve is None:
+            continue
+        if first is None:
+            first = worked(valve.id, link.of)
+        else:
+            yield Pair(worked(valve.id, link.of), first, name=f"valve of {name}")
+    yield from _boxes(chain, sheet)
+
+
+def _boxes(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
+    """Each cam box of the chain against that which carries the tappet whose clearance the gap is."""
+    if not sheet.is_stated("part of gap", chain.closes.of):
+        return
+    tappet = sheet.follow(chain.closes.of)
+    if not isinstance(tappet, Tappet) or not sheet.is_stated("box of the tappet", tappet.carried_in):
+        return
+    own = worked(sheet.follow(tappet.carried_in).id, tappet.carried_in, chain.closes.of)
+    for name, link in chain.chain.items():
+        if sheet.is_stated(f"part of {name}", link.of):
+            box = sheet.follow(link.of)
+            if isinstance(box, CamBox):
+                yield Pair(worked(box.id, link.of), own, name=f"box of {name}")
+
+
+def _valve_of(part: Component, sheet: Sheet) -> PoppetValve | None:
+    """The valve that a part of its gear leads to, by one link after another; None of any other part."""
+    while not isinstance(part, PoppetValve):
+        key = _TO_VALVE.get(next((one for one in _TO_VALVE if part.is_one_of((one,))), ""))
+        link = getattr(part, key) if key else NOT_STATED
+        if not sheet.is_stated(f"valve of {part.id}", link):
+            return None
+        part = sheet.follow(link)
+    return part
+
+
 parts_of_one_block: Rule = agreement(
     "chain.parts-of-one-block",
-    title="The links of a dimension chain are parts of one cylinder block, and of what goes onto it",
+    title="The links of a dimension chain are parts of one cylinder block, of what goes onto it, and of one valve with "
+    "its gear and cam box",
     on=DimensionChain,
-    pairs=_blocks,
+    pairs=_pairs,
     within="",
     grade=Grade.QUERY,
-    edition=2,
-    why="a chain that was copied from another cylinder goes on adding up the sizes of that one",
-    leaves_out="links without a part, parts that name no block, and whether a chain is meant to go from block to block",
+    edition=3,
+    why="a chain that was copied from another cylinder or another valve goes on adding up the sizes of that one",
+    leaves_out="links without a part, parts that name no block, and whether a chain is meant to go from block to block "
+    "or from valve to valve",
 )
 
 RULES = (parts_of_one_block,)

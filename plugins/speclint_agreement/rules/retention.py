@@ -30,10 +30,14 @@ def _parts(component: PoppetValve | ValveSeat | CylinderLiner, sheet: Sheet) -> 
 
 
 def _of_valve(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
+    """A part with an end beyond the open valve is a cage; a perforated plate stands below the seat and has none."""
     if not sheet.is_stated("retained", valve.retained):
         return
     said, cages = str(sheet.read("retained", valve.retained)), cages_round(valve, sheet)
-    if cages:
+    over = [cage for cage in cages if sheet.is_stated(f"end of {cage.id}", cage.end_at)]
+    if over:
+        yield Pair(valve.retained, Worked("cage", tuple(cage.end_at.where for cage in over)))
+    elif cages:
         drawn = said if said in _A_CAGE else "cage"
         yield Pair(valve.retained, Worked(drawn, tuple(cage.surrounds.where for cage in cages)))
     elif said in _A_CAGE and sheet.setting("stage") == "draft":
@@ -114,12 +118,12 @@ def _rooms(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
 
 has_a_part: Rule = agreement(
     "retention.has-a-part",
-    title="What is said to hold a loose seat or liner, or the pieces of a valve, is a part that is drawn",
+    title="What is said to hold a loose seat or liner, or the pieces of a valve, is a part that is drawn, and so drawn",
     on=(CylinderLiner, PoppetValve, ValveSeat),
     pairs=_parts,
     within="",
     grade=Grade.HOLD,
-    edition=2,
+    edition=3,
     row=270,
     why="a cage or a screwed ring that is only a word holds nothing when the fit is lost or the valve breaks",
     leaves_out="the strength of that part and of its fastening; a collar of the valve itself; dowels (liner.fit-hot)",

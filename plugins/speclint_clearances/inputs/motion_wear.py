@@ -16,12 +16,12 @@ if TYPE_CHECKING:
 def wear_known(name: str, gap: MotionGap, block: CylinderBlock, sheet: Sheet) -> Metres | None:
     """By which a part moves along its cylinder when axleboxes and pins are worn, m; None where nothing says so.
 
-    A wheel by its axleboxes, crosshead and connecting rod by all bearings between wheel and piston. Of several
-    cylinders of a block the greatest counts.
+    A wheel by its axleboxes, and a coupling rod with it; crosshead and connecting rod by all bearings between wheel and
+    piston. Of several cylinders of a block the greatest counts.
     """
     word = _moving(name, gap, sheet)
     drive = block.drive
-    if word == "wheel" and sheet.is_stated("wear of the axleboxes", drive.axlebox_wear):
+    if word in ("wheel", "coupling rod") and sheet.is_stated("wear of the axleboxes", drive.axlebox_wear):
         return sheet.take(f"w_a {name}", drive.axlebox_wear)
     if word not in ("crosshead", "connecting rod"):
         return None

@@ -21,7 +21,7 @@ from speclint_clearances.inputs.motion_wear import wear_known
     wrong="gap {item} closes to {found}, {limit} wanted",
     on=Envelope,
     cases=("running", "drifting"),
-    edition=5,
+    edition=6,
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A rod that touches a cover at speed bends, and a bent rod breaks.",
@@ -52,8 +52,9 @@ def motion_clearance(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgem
     Of several gaps to one kind of part the least is held against what the parts leave: from the flanges of each wheel
     to the covers, from the back cover to the eye of the connecting rod round its pin and bush, and along the engine to
     the pin of a coupled axle in line with a cover. A gap said to be wider is told, and counted so; and so is less wear
-    than that of the axleboxes at a wheel, or of all bearings between wheel and piston at a crosshead or its rod. A
-    wheel or a coupling rod that is said to have less side play than every axle has is told, and counted at the least.
+    than that of the axleboxes at a wheel or a coupling rod, or of all bearings between wheel and piston at a crosshead
+    or its rod. A wheel or a coupling rod that is said to have less side play than every axle has is told, and counted
+    at the least.
     """
     if not envelope.gaps:
         raise sheet.not_assessed("no gap to the motion is stated", envelope.where)

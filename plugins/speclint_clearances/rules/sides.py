@@ -2,28 +2,43 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from speclint import COMMON_PRACTICE, Grade, Judgement, Rule, Sheet, rule
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.specs import DimensionChain, Envelope, LocatingFace
+
+#: A room, and the names of its gaps to what moves in one way.
+_Room = tuple[Envelope, Sequence[str]]
 
 
 @rule(
     "room.alike-on-both-sides",
-    title="Of blocks alike on the same side of their frames, the room of each has a gap to what moves beside any of "
-    "them, and each cut-out a chain of dimensions where that of another has one",
+    title="Of blocks alike on the same side of their frames each room has a gap to what moves beside any, with the "
+    "side play that its axle has there, and each cut-out a chain of dimensions where another has one",
     on=(Envelope, LocatingFace),
     grade=Grade.QUERY,
     cites=[COMMON_PRACTICE],
     why="A rod that is drawn clear of the left-hand block alone strikes the right-hand one, which nobody looked at.",
     leaves_out="what neither side states; blocks that are drawn each by itself, neither like another nor its mirror; "
-    "sizes of gaps and chains; the local railway code and a competent person decide",
+    "sizes of gaps and chains; which of two side plays is right, and whether blocks alike stand beside axles of their "
+    "own, of which each may have another; the local railway code and a competent person decide",
     against=(),
-    edition=2,
+    edition=3,
+    limits=[
+        Limit(
+            "side play",
+            "1 mm",
+            "length",
+            COMMON_PRACTICE,
+            "by how much the side play of what goes with one axle may differ from side to side, as stated",
+        )
+    ],
 )
 def alike_on_both_sides(part: Envelope | LocatingFace, sheet: Sheet) -> Judgement:
     """Gaps counted by what moves, and chains by the cut-out whose room they close.
 
+    A wheel and a coupling rod go with an axle, and that has one side play: held against that of the gap of one name on
+    the other side, or of the only one there.
     A chain that says of no size that it closes it is counted where dimensions of cut-out and block are among its own.
     """
     found = list(_gaps(part, sheet) if isinstance(part, Envelope) else _chains(part, sheet))
@@ -47,6 +62,28 @@ def _gaps(envelope: Envelope, sheet: Sheet) -> Iterator[Judgement]:
                 yield sheet.states(
                     len(own) >= len(gaps), f"gaps to a {moves}: {names}", where=envelope.where
                 ).of_item(moves)
+                if moves in ("wheel", "coupling rod"):
+                    yield from _plays((envelope, own), (other, gaps), sheet)
+
+
+def _plays(here: _Room, there: _Room, sheet: Sheet) -> Iterator[Judgement]:
+    """The side play of gaps of one name in two rooms, or of the only one in either."""
+    (room, own), (other, gaps) = here, there
+    alike = [(name, name) for name in own if name in gaps]
+    if not alike and len(own) == len(gaps) == 1:
+        alike = [(own[0], gaps[0])]
+    for mine, theirs in alike:
+        play, of_theirs = room.gaps[mine].side_play, other.gaps[theirs].side_play
+        stated = sheet.is_stated(f"side play at {mine} of {room.id}", play)
+        if sheet.is_stated(f"side play at {theirs} of {other.id}", of_theirs) and stated:
+            s, s_o = sheet.take_nominal(f"s {mine}", play), sheet.take_nominal(f"s_o {theirs}", of_theirs)
+            yield (
+                sheet.equals(s, s_o, sheet.limit("side play", "Δ"))
+                .else_says(
+                    f"gap {{item}} counts {{found}} of side play, and that of {other.id} {{limit}}: one axle"
+                )
+                .of_item(mine)
+            )
 
 
 def _moving(envelope: Envelope, sheet: Sheet) -> dict[str, list[str]]:

@@ -92,6 +92,22 @@ def least_ring_of_collar(D_c: Metres, d: Metres, B: Metres) -> Metres:
     return (D_c + d) / 2 - B
 
 
+@formula("D_r = D_c + B − d", cites=[FIRST_PRINCIPLES])
+def reach_of_collar(D_c: Metres, d: Metres, B: Metres) -> Metres:
+    """Diameter of the circle about its loose flange to which a collar reaches, the pipe against the bore on one side.
+
+    D_r = D_c + B − d
+
+    ``D_c`` outside of the collar, ``d`` of the pipe, ``B`` bore of the flange [m]. Returns [m].
+
+    Hand working: a collar of 205 mm on a pipe of 168.3 in a bore of 172: 3.7 mm more.
+
+    >>> round(reach_of_collar(D_c=0.205, d=0.1683, B=0.172) * 1e3, 6)
+    208.7
+    """
+    return D_c + B - d
+
+
 @formula("q = 4 W/(π (D_c² − B²))", cites=[FIRST_PRINCIPLES])
 def pressure_of_collar(W: Newtons, D_c: Metres, B: Metres) -> Pascals:
     """Mean pressure between a collar and its loose flange.

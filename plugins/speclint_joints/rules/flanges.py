@@ -15,8 +15,10 @@ from speclint_joints.formulae.flanges import (
     limit_moment_of_ring,
     moment_of_flange,
     pressure_of_collar,
+    reach_of_collar,
     stress_of_weld_round,
 )
+from speclint_joints.formulae.holes import inside_of_holes
 from speclint_joints.inputs.cover_loads import greatest_pulls, reaction_circle
 from speclint_joints.inputs.flange_bores import bore_of_ring
 from speclint_joints.inputs.pressures import acting_pressure
@@ -149,9 +151,9 @@ def _under_steam(flange: PipeFlange, of: tuple[float, float, float, float], shee
 
 @rule(
     "pipe-flange.collar-bears",
-    edition=2,
-    title="A loose flange bears on the collar of its pipe all round, with the pipe against its bore too, and all its "
-    "bolts together press the two no harder than 1.5 times the design stress of the weaker metal",
+    edition=3,
+    title="A loose flange bears all round on the collar of its pipe, inside its bolts and with the pipe against its "
+    "bore too; all bolts press them no harder than 1.5 times the design stress of the weaker metal",
     on=PipeFlange,
     cases=("starting", "running", "test"),
     grade=Grade.HOLD,
@@ -179,6 +181,7 @@ def _under_steam(flange: PipeFlange, of: tuple[float, float, float, float], shee
 def collar_bears(flange: PipeFlange, case: LoadCase, sheet: Sheet) -> Judgement:
     """The ring on which both touch: its width at the worst place, and all bolts over its area, cold and in the case.
 
+    A collar as far to one side as the bore lets it go reaches no farther than to the holes of the bolts.
     A loose flange is round its pipe: however narrow its bore is said to be, it is no narrower than the pipe.
     """
     if not _is_loose(flange, sheet):
@@ -193,10 +196,19 @@ def collar_bears(flange: PipeFlange, case: LoadCase, sheet: Sheet) -> Judgement:
             "collar bears on its flange by {found} where the pipe lies against the bore, {limit} wanted"
         )
 
+    def inside_its_bolts() -> Judgement:
+        joint = _joint(flange, sheet)
+        D_b, d_h = circle_of_studs(joint, sheet), sheet.take("d_h", joint.hole)
+        reach = sheet.work("D_r", reach_of_collar, D_c=D, d=d, B=B)
+        free = sheet.work("D_in", inside_of_holes, D_b=D_b, d_h=d_h)
+        return sheet.at_most(reach, free).else_says(
+            "collar reaches to a circle of {found}, the holes of the bolts begin at {limit}"
+        )
+
     def pressed_softly() -> Judgement:
         return _pressed(flange, pipe, (D, B), case, sheet)
 
-    judges: tuple[Callable[[], Judgement], ...] = (wide_enough, pressed_softly)
+    judges: tuple[Callable[[], Judgement], ...] = (wide_enough, inside_its_bolts, pressed_softly)
     return sheet.each(judges, lambda judge: judge())
 
 

@@ -2,11 +2,36 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING, Any
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, facts, rule
-from speclint.specs import Component, names_nothing
+from speclint.specs import Component, bare_words, by_word, names_nothing
 from speclint_release.inputs.records import can_hurt
 from speclint_release.sources import ISO_7200
 
+if TYPE_CHECKING:
+    from speclint.specs import Link, NotStated, Spec
+
+#: Words that stand in a title block until somebody fills it, and a mark of the state in the place of a revision.
+_NO_TITLE = frozenset(
+    {"title", "no title", "untitled", "part", "new part", "name", "drawing", "test", "tmp", "xx", "xxx"}
+)
+_NO_NUMBER = frozenset({"drawing", "draft", "number", "new", "xx", "xxx", "xxxx", "0000"})
+_NO_REVISION = frozenset(
+    {
+        "draft",
+        "preliminary",
+        "in work",
+        "in progress",
+        "work in progress",
+        "wip",
+        "current",
+        "latest",
+        "final",
+        "released",
+    }
+    | {"revision", "rev", "xx", "xxx"}
+)
 #: How the first revision of a drawing is marked in some offices.
 _FIRST_REVISION = ("-", "–", "—")
 
@@ -18,13 +43,16 @@ _FIRST_REVISION = ("-", "–", "—")
     grade=Grade.NONCONFORMITY,
     cites=[ISO_7200.at("table 1, identifying and administrative data fields"), COMMON_PRACTICE],
     why="a part whose drawing cannot be identified cannot be made again, nor traced when it fails",
-    edition=3,
+    edition=4,
     leaves_out="whether the number and the revision are those of the drawing in the shop; parts as made, which their "
     "serial numbers identify (made.identified)",
     against=(),
 )
 def identity(component: Component, sheet: Sheet) -> Judgement:
-    """Lists every one of the five that is missing, or is only a mark or a role; a dash is a first revision."""
+    """Lists every one of the five that is missing, or is only a mark, a role, or a word of an empty title block.
+
+    A dash is a first revision.
+    """
     if component.is_one_of(("made-part",)):
         raise sheet.not_applicable("its serial number identifies it: made.identified asks for that")
     missing = []
@@ -39,7 +67,7 @@ def identity(component: Component, sheet: Sheet) -> Judgement:
             continue
         if not sheet.is_stated(name, value):
             missing.append((name, value.where))
-        elif _says_nothing(name, said := sheet.read(name, value)):
+        elif _says_nothing(name, said := sheet.read(name, value), sheet):
             missing.append((f'{name}, but "{said}"', value.where))
     if not missing:
         return sheet.states(True, "drawing, revision, title, material and prepared_by are stated")
@@ -47,14 +75,25 @@ def identity(component: Component, sheet: Sheet) -> Judgement:
     return sheet.states(False, f"not stated: {names}", where=missing[0][1])
 
 
-def _says_nothing(name: str, said: str) -> bool:
-    """Whether a revision is a mark or a word for nothing, or nobody is named where a person is asked for.
+def _says_nothing(name: str, said: str, sheet: Sheet) -> bool:
+    """Whether what stands in a field of a title block names nothing that can be told from another.
 
-    What names nothing under the other keys is refused when the spec is read.
+    What names nothing in any place is refused when the spec is read. A title has two letters, a number two characters.
+    A draft may be marked as one in the place of its revision, until it goes for review.
     """
-    if name == "prepared_by":
-        return facts.names_only_a_role(said)
-    return name == "revision" and names_nothing(said) and said.strip() not in _FIRST_REVISION
+    words = bare_words(said)
+    match name:
+        case "prepared_by":
+            return facts.names_only_a_role(said)
+        case "title":
+            return sum(one.isalpha() for one in words) < 2 or words in _NO_TITLE
+        case "drawing":
+            return len(words) < 2 or words in _NO_NUMBER
+        case "revision":
+            if words in _NO_REVISION:
+                return sheet.setting("stage") != "draft"
+            return names_nothing(said) and said.strip() not in _FIRST_REVISION
+    return False
 
 
 @rule(
@@ -90,7 +129,7 @@ def local_code(component: Component, sheet: Sheet) -> Judgement:
     "release.independent-check",
     title="A pressure part or safety part was checked by someone other than the person who prepared it",
     on=Component,
-    edition=7,
+    edition=8,
     grade=Grade.HOLD,
     cites=[ISO_7200.at("table 1, creator and approval person"), COMMON_PRACTICE],
     why="a person who made a mistake tends to overlook it the second time as well",
@@ -122,11 +161,14 @@ def independent_check(component: Component, sheet: Sheet) -> Judgement:
 
 @rule(
     "release.duty-checked",
-    title="The duty that a part states was checked by someone other than the person who prepared it",
+    edition=2,
+    title="The duty that a part states, and the loading gauge that an envelope is drawn in, were checked by someone "
+    "other than the person who prepared them",
     on=Component,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="every wall, fit and bolt is judged at the pressures and temperatures of its duty: one slip there is in all",
+    why="every wall, fit and bolt is judged at the pressures and temperatures of its duty, every point by one outline: "
+    "one slip there is in all",
     leaves_out="what was checked and how well; a duty that is taken from another part, whose own check tells of it",
     against=(),
 )
@@ -134,14 +176,23 @@ def duty_checked(component: Component, sheet: Sheet) -> Judgement:
     """As of a drawing (release.independent-check), from the review stage on."""
     if sheet.setting("stage") == "draft":
         raise sheet.not_applicable("the design is a draft: the check is due at the review stage")
-    if not sheet.is_stated("duty", component.duty):
-        raise sheet.not_applicable("it states no duty of its own")
-    duty = sheet.follow(component.duty)
-    preparer = sheet.said(f"prepared by, {duty.id}", duty.prepared_by)
-    checker = sheet.said(f"checked by, {duty.id}", duty.checked_by)
-    says = f"{duty.id} was prepared by {preparer or 'nobody'}, checked by {checker or 'nobody'}"
-    checked = bool(preparer and checker) and facts.names_another(checker or "", than=preparer or "")
-    return sheet.states(checked, says, where=duty.checked_by.where)
+    links: list[tuple[str, Link[Any] | NotStated]] = [("duty", component.duty)]
+    if isinstance(component, by_word.Envelope):
+        links.append(("gauge", component.gauge))
+    judged = [_checked(sheet.follow(link), sheet) for name, link in links if sheet.is_stated(name, link)]
+    if not judged:
+        raise sheet.not_applicable("it states no duty of its own, and no loading gauge")
+    return sheet.worst(*judged)
+
+
+def _checked(basis: Spec, sheet: Sheet) -> Judgement:
+    """Of a duty or a gauge: one who is named checked what another prepared."""
+    preparer = sheet.said(f"prepared by, {basis.id}", basis.prepared_by)
+    checker = sheet.said(f"checked by, {basis.id}", basis.checked_by)
+    says = f"{basis.id} was prepared by {preparer or 'nobody'}, checked by {checker or 'nobody'}"
+    named = bool(preparer and checker) and not facts.names_only_a_role(preparer or "")
+    checked = named and facts.names_another(checker or "", than=preparer or "")
+    return sheet.states(checked, says, where=basis.checked_by.where)
 
 
 RULES = (duty_checked, identity, local_code, independent_check)

@@ -9,7 +9,7 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import CylinderBlock, HeatTreatmentRecord, MadePart
 from speclint_release.inputs.examinations import is_by
 from speclint_release.inputs.extents import extents
-from speclint_release.inputs.records import Record, days_of, passed, records_of
+from speclint_release.inputs.records import Record, days_of, passed, records_of, with_a_day
 from speclint_release.inputs.stages import HEAT_TREATMENT, MACHINING, WELDING, Stage, stages
 from speclint_release.inputs.treatments import is_understood, names_relief, relieves
 from speclint_release.sources import DOCUMENTS, EN_13445_5
@@ -123,7 +123,7 @@ def _works_of(made: MadePart, stage: Stage, sheet: Sheet) -> Iterator[Record]:
 
 def _measured(made: MadePart, works: Sequence[Record], sheet: Sheet) -> Iterator[Judgement]:
     """Sizes: each was measured last on the part as it came from the last weld and the last furnace."""
-    for size, on in _last_measured(made, sheet).items() if works else ():
+    for size, on in _last_measured(made, records_of(made.measured), sheet).items() if works else ():
         late = [name for name, day in days_of(works, sheet) if day > on]
         says = (
             f"{', '.join(late)}: later than {size} was measured" if late else f"{size} measured as finished"
@@ -131,10 +131,10 @@ def _measured(made: MadePart, works: Sequence[Record], sheet: Sheet) -> Iterator
         yield sheet.states(not late, says, where=made.where)
 
 
-def _last_measured(made: MadePart, sheet: Sheet) -> dict[str, dt.date]:
-    """The sizes by their keys, each with the last day on which it was measured."""
+def _last_measured(made: MadePart, records: Sequence[Record], sheet: Sheet) -> dict[str, dt.date]:
+    """The sizes of some records by their keys, each with the last day on which it was measured."""
     last: dict[str, dt.date] = {}
-    for name, day in days_of(records_of(made.measured), sheet):
+    for name, day in days_of(records, sheet):
         size = sheet.said(f"dimension of {name}", made.measured[name].dimension) or name
         last[size] = max(day, last.get(size, day))
     return last
@@ -142,11 +142,11 @@ def _last_measured(made: MadePart, sheet: Sheet) -> dict[str, dt.date]:
 
 @rule(
     "made.certified-before-fitted",
-    title="A part was fitted, tightened and put in steam, welded and relieved where it is welded together, and "
-    "examined after machining, no earlier than the day on which its metal was certified",
+    title="A part was fitted, tightened and put in steam, welded and relieved where it is welded together, measured, "
+    "and examined after machining, no earlier than the day on which its metal was certified",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
-    edition=6,
+    edition=7,
     cites=[DOCUMENTS, COMMON_PRACTICE],
     why="a document issued after the part went in, or its plates were welded, is that of another piece, or nobody knew "
     "then of what metal it was",
@@ -159,7 +159,8 @@ def certified_before_fitted(made: MadePart, sheet: Sheet) -> Judgement:
     """The day of each record of fitting, tightening and steaming against that of the inspection document.
 
     Of pipes, of weldments and of blocks that are welded together also the days of their welds and stress reliefs. An
-    examination after a step of machining is a query: whoever cast or forged a part may have machined it too.
+    examination after a step of machining and the last measurement of a size are a query: whoever cast or forged a part
+    may have machined and measured it too.
     """
     fitted = [
         *_welded_together(made, sheet),
@@ -168,18 +169,21 @@ def certified_before_fitted(made: MadePart, sheet: Sheet) -> Judgement:
         *records_of(made.steamings, "steaming"),
     ]
     examined = list(_examined_when_machined(made, sheet))
-    if not (fitted or examined) or not sheet.is_stated(
-        "day of the inspection document", made.certificate.date
-    ):
+    sizes = with_a_day(records_of(made.measured), sheet)
+    stated = sheet.is_stated("day of the inspection document", made.certificate.date)
+    if not (fitted or examined or sizes) or not stated:
         raise sheet.not_applicable(
-            "no inspection document has a day beside one on which the part was welded, examined or fitted"
+            "no inspection document has a day beside one on which the part was welded, examined, measured or fitted"
         )
     ((_, issued),) = days_of([("the inspection document", made.certificate.date)], sheet)
-    for records, grade in ((fitted, Grade.NONCONFORMITY), (examined, Grade.QUERY)):
-        if early := [name for name, day in days_of(records, sheet) if day < issued]:
+    last = _last_measured(made, sizes, sheet)
+    measured = [(f"measurement of {size}", day) for size, day in last.items()]
+    looked_at = (*days_of(examined, sheet), *measured)
+    for days, grade in ((tuple(days_of(fitted, sheet)), Grade.NONCONFORMITY), (looked_at, Grade.QUERY)):
+        if early := [name for name, day in days if day < issued]:
             says = f"{', '.join(early)}: earlier than its inspection document of {issued}"
             return sheet.states(False, says, where=made.certificate.date.where).graded(grade)
-    says = "welded, examined and fitted after its metal was certified"
+    says = "welded, examined, measured and fitted after its metal was certified"
     return sheet.states(True, says, where=made.certificate.date.where)
 
 

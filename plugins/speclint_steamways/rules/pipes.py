@@ -211,8 +211,8 @@ def _stresses_at_test(pipe: SteamPipe, sheet: Sheet, p_t: Pascals, t_l: Metres) 
     title="The pipe takes up its expansion by a joint within its rated movement, straight within the stress range, "
     "or by bends within the simple criterion, beyond which a query asks for an analysis",
     on=SteamPipe,
-    cases=("starting", "running"),
-    edition=3,
+    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling"),
+    edition=4,
     grade=Grade.NONCONFORMITY,
     cites=[FLEXIBILITY, RANGE, COMMON_PRACTICE],
     why="a hot pipe that cannot flex pushes until a flange leaks, a stud stretches or a casting cracks",

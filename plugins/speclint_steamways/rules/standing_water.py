@@ -22,12 +22,11 @@ from speclint_steamways.inputs.chambers import (
     as_one_word,
     drains_of,
     gathers_water,
-    passage_drained_into,
 )
+from speclint_steamways.inputs.outlets import OPEN_AIR, beyond_its_block, beyond_its_end
 
 #: Places by which water goes from one end of a cylinder to the other, where they belong to neither.
 _JOINING = ("passage", "breathing way")
-_OPEN_AIR = "open air"
 
 
 @rule(
@@ -192,9 +191,9 @@ def _inclined(passage: SteamPassage, way: str, sheet: Sheet) -> Ratio:
 
 @rule(
     "water.drain-stays-open",
-    edition=5,
+    edition=6,
     title="Every drain has a bore of at least 8 mm and falls all the way, floors fall to theirs by 1 in 50 or more; "
-    "no drain, pipe or trap joins two ends of a cylinder, or leads from end or exhaust to live steam",
+    "none joins two ends of a cylinder, leads to another block, or from end or exhaust to live steam",
     on=(SteamPassage, CylinderBlock),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
@@ -223,7 +222,7 @@ def drain_stays_open(part: SteamPassage | CylinderBlock, sheet: Sheet) -> Judgem
         [
             *_ways(chamber, drains, sheet),
             ("floor", lambda: _falls(part, drains, sheet)),
-            (f"outlet of {part.id}", lambda: _no_live_steam(part, sheet)),
+            (f"outlet of {part.id}", lambda: _outlet_of(part, sheet)),
         ],
         lambda item: item[1](),
     )
@@ -303,45 +302,37 @@ def _unstated(chamber: Chamber, sheet: Sheet) -> Judgement:
     raise sheet.not_applicable(f"{chamber.name} has no drain (water.drain-passes-it)")
 
 
-def _no_live_steam(passage: SteamPassage, sheet: Sheet) -> Judgement:
-    """Whether an exhaust passage drains into one where live steam stands; the drains of a port are those of its end."""
-    live = sheet.is_stated("end", passage.of_end) or steam_in(passage, sheet).value == "live steam"
-    if live:
-        raise sheet.not_applicable(
-            "its drains are those of an end of a cylinder, or live steam stands in it too"
-        )
-    return _outlet("", passage.drains, sheet.follow(passage.in_block), sheet)
+def _outlet_of(passage: SteamPassage, sheet: Sheet) -> Judgement:
+    """Whether a passage drains into another block, and one of exhaust into where live steam stands.
+
+    The drains of a port are those of its end.
+    """
+    if sheet.is_stated("end", passage.of_end):
+        raise sheet.not_applicable("its drains are those of an end of a cylinder")
+    block = sheet.follow(passage.in_block)
+    if steam_in(passage, sheet).value != "live steam":
+        return _outlet("", passage.drains, block, sheet)
+    wrong = [
+        said
+        for name, drain in passage.drains.items()
+        for said in beyond_its_block(name, drain, block, sheet, live=True)
+    ]
+    said = "; ".join(wrong) if wrong else "no drain leads to another block"
+    return sheet.states(not wrong, said, where=passage.where)
 
 
 def _outlet(end: str, drains: dict[str, Drain], block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """Into which passages of the block the drains of an end lead, or of an exhaust passage, which is of no end."""
-    wrong: list[str] = []
-    for name, drain in drains.items():
-        into = passage_drained_into(name, drain, block, sheet)
-        if into is None:
-            wrong.extend(_shared_with_live(name, drain, block, sheet))
-            continue
-        if sheet.is_stated(f"end of {into.id}", into.of_end):
-            other = sheet.read(f"end of {into.id}", into.of_end)
-            if other != end:
-                wrong.append(f"{name} leads into {into.id}, of the {other} end")
-        elif steam_in(into, sheet).value == "live steam":
-            wrong.append(f"{name} leads into {into.id}, where live steam stands")
-    said = "; ".join(wrong) if wrong else "no drain leads to another end or to live steam"
+    """Into which passages and pipes the drains of an end lead, or of an exhaust passage, which is of no end."""
+    wrong = [
+        said
+        for name, drain in drains.items()
+        for said in (
+            *beyond_its_end(end, name, drain, block, sheet),
+            *beyond_its_block(name, drain, block, sheet),
+        )
+    ]
+    said = "; ".join(wrong) if wrong else "no drain leads to another end, to another block or to live steam"
     return sheet.states(not wrong, said, where=block.where)
-
-
-def _shared_with_live(name: str, drain: Drain, block: CylinderBlock, sheet: Sheet) -> Iterator[str]:
-    """The chambers of live steam whose drains lead into the same pipe or trap as that of an end or exhaust passage."""
-    into = as_one_word(sheet.read(f"{name} leads into", drain.into))
-    if into == _OPEN_AIR:
-        return
-    for passage in sheet.belonging_to(block, SteamPassage):
-        own = [as_one_word(sheet.read(f"drain of {passage.id}", one.into)) for one in passage.drains.values()]
-        if into not in own or sheet.is_stated(f"end of {passage.id}", passage.of_end):
-            continue
-        if steam_in(passage, sheet).value == "live steam":
-            yield f"{name} leads into {into}, which {passage.id} with its live steam drains into too"
 
 
 def _apart(block: CylinderBlock, sheet: Sheet) -> Judgement:
@@ -350,7 +341,7 @@ def _apart(block: CylinderBlock, sheet: Sheet) -> Judgement:
     for name, drains in _drains_by_end(block, sheet):
         for drain in drains.values():
             into = sheet.read(f"drain of {name} leads into", drain.into)
-            if (drawn := as_one_word(into)) != _OPEN_AIR:
+            if (drawn := as_one_word(into)) != OPEN_AIR:
                 led.setdefault(drawn, set()).add(name)
     joining = {into: ends for into, ends in led.items() if len(ends) > 1}
     if not joining:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import Metres
+from speclint.equations import Metres, Ratio
 
 
 @formula("b_c = b_0 + b", cites=[FIRST_PRINCIPLES])
@@ -74,3 +74,18 @@ def beyond_place(a: Metres, b: Metres) -> Metres:
     0.112
     """
     return a + b / 2
+
+
+@formula("a_t = a + j D", cites=[FIRST_PRINCIPLES])
+def place_of_other_arm(a: Metres, j: Ratio, D: Metres) -> Metres:
+    """Place along a shaft of the other arm of a rocker.
+
+    a_t = a + j D
+
+    ``a`` place of the one, ``D`` how far the other stands from it [m]; ``j`` 1 where that stands farther along the
+    shaft, −1 where it stands before. Returns [m], below 0 where the shaft has not begun.
+
+    >>> round(place_of_other_arm(a=0.075, j=1, D=0.250), 6)
+    0.325
+    """
+    return a + j * D

@@ -14,13 +14,18 @@ from speclint_valves.formulae.keys import (
     height_of_parallel_key,
     room_over_key,
 )
-from speclint_valves.formulae.room import before_place, beyond_place
+from speclint_valves.formulae.room import before_place, beyond_place, place_of_other_arm
+from speclint_valves.inputs.key_sections import SECTION_LIMITS, section_of
 
 if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator, Sequence
+
     from speclint.equations import Metres, NewtonMetres
     from speclint.specs import Position, Shaft, ShaftKey
 
-#: How deep a key is to lie in its shaft, and how much room its keyways leave over it.
+    Judge = Callable[[NewtonMetres, Sheet], Judgement]
+
+#: How deep a key is to lie in its shaft, how much room its keyways leave over it, and how high it is for its width.
 DEPTH_LIMITS = (
     Limit("in shaft", "0.5", "ratio", COMMON_PRACTICE, "least depth of a key in its shaft over its height"),
     Limit("room", "0.1 mm", "length", COMMON_PRACTICE, "least room over a key", "not negative"),
@@ -31,6 +36,7 @@ DEPTH_LIMITS = (
         COMMON_PRACTICE,
         "greatest room over a key; the depths of the standard leave 0.2 to 1.2 mm with their limits",
     ),
+    *SECTION_LIMITS,
 )
 KEY_LIMITS = (
     Limit("shear", "60 MPa", "stress", COMMON_PRACTICE, "greatest shear of a key, reversing"),
@@ -48,11 +54,38 @@ class DrivingKey:
     at: Position
     of: str
 
-    def judged(self, T: NewtonMetres, sheet: Sheet) -> Judgement:
-        """Whether the key bears a torque, is deep enough in both keyways, and lies in one of its shaft."""
+    def judged(self, T: NewtonMetres, sheet: Sheet, *also: Judge) -> Judgement:
+        """Whether the key bears a torque, is deep enough in both keyways, and lies in one of its shaft; and more."""
         if wrong := self._nowhere(sheet):
             return sheet.states(False, wrong, where=self.shaft.where)
-        return sheet.each((self._bears, self._deep, self._in_keyway), lambda judge: judge(T, sheet))
+        judges: list[Judge] = [self._bears, self._deep, self._in_keyway, *also]
+        if sheet.is_stated("height of the key", self.key.height):
+            judges.append(self._section)
+        return sheet.each(judges, lambda judge: judge(T, sheet))
+
+    def held_without(self, how: str, sheet: Sheet) -> Judgement | None:
+        """What is wrong with a part that is held without a key; None where a key holds it.
+
+        No key of it is stated, nor is a keyway cut beneath what is forged on. Ends the rule where neither is.
+        """
+        if how == "key":
+            return None
+        of_one_piece = how == "forged on"
+        said = f"{self.of} is said to be " + ("forged on its shaft" if of_one_piece else f"held by {how}")
+        sizes = {"length": self.key.length, "height": self.key.height, "hub depth": self.key.hub_depth}
+        for name, size in sizes.items():
+            if sheet.is_stated(f"{name} of the key", size):
+                says = f"{said}, and a key that holds it is stated by its {name}"
+                return sheet.states(False, says, where=size.where)
+        if not of_one_piece:
+            raise sheet.not_covered(
+                f"{self.of} is held by {how}, which no rule works: the torque it holds is to be shown"
+            )
+        if sheet.is_stated(f"place of {self.of}", self.at):
+            for name, *_ in self._beneath(sheet.take("a", self.at), sheet):
+                says = f"{said}, and keyway {name} of {self.shaft.id} is cut beneath it"
+                return sheet.states(False, says, where=self.at.where)
+        raise sheet.not_applicable(f"{self.of} is of one piece with its shaft")
 
     def _nowhere(self, sheet: Sheet) -> str:
         """What is wrong with a shaft that has no keyway for it; "" where nothing is."""
@@ -102,28 +135,51 @@ class DrivingKey:
             ),
         )
 
+    def _section(self, _T: NewtonMetres, sheet: Sheet) -> Judgement:
+        return section_of(self.shaft.keyway_width, self.key.height, sheet)
+
     def _in_keyway(self, _T: NewtonMetres, sheet: Sheet) -> Judgement:
         """Along the shaft, with its middle where that of the part is that it holds."""
-        a, L = sheet.take("a", self.at), sheet.take("L_k", self.key.length)
+        return self._lies_at((sheet.take("a", self.at),), sheet)
+
+    def _lies_at(self, places: Sequence[Metres], sheet: Sheet) -> Judgement:
+        """Whether the key lies in a keyway with its middle at one of some places: at that where it fits best."""
+        L = sheet.take("L_k", self.key.length)
         if not self.shaft.keyways:
             raise sheet.not_assessed(
                 f"{self.shaft.id} states no keyway along it: write each, as in "
                 '[keyways] drive = { begins = "370 mm", ends = "430 mm" }',
                 self.shaft.where,
             )
-        for name, keyway in self.shaft.keyways.items():
-            begins, ends = sheet.take(f"k_1 {name}", keyway.begins), sheet.take(f"k_2 {name}", keyway.ends)
-            if begins <= a <= ends:
-                return self._between(a, L, (begins, ends), sheet)
-        says = f"the key of {self.of} stands over no keyway of {self.shaft.id}"
-        return sheet.states(False, says, where=self.at.where)
-
-    def _between(self, a: Metres, L: Metres, keyway: tuple[Metres, Metres], sheet: Sheet) -> Judgement:
+        cut = [(a, keyway) for a in places for _, *keyway in self._beneath(a, sheet)]
+        if not cut:
+            says = f"the key of {self.of} stands over no keyway of {self.shaft.id}"
+            return sheet.states(False, says, where=self.at.where)
+        a, (begins, ends) = min(cut, key=lambda one: max(one[1][0] - one[0], one[0] - one[1][1]))
         return sheet.worst(
-            sheet.at_least(sheet.work("k_b", before_place, a=a, b=L), keyway[0]).else_says(
+            sheet.at_least(sheet.work("k_b", before_place, a=a, b=L), begins).else_says(
                 f"key of {self.of} begins at {{found}}, its keyway at {{limit}}"
             ),
-            sheet.at_most(sheet.work("k_e", beyond_place, a=a, b=L), keyway[1]).else_says(
+            sheet.at_most(sheet.work("k_e", beyond_place, a=a, b=L), ends).else_says(
                 f"key of {self.of} ends at {{found}}, its keyway at {{limit}}"
             ),
         )
+
+    def _beneath(self, a: Metres, sheet: Sheet) -> Iterator[tuple[str, Metres, Metres]]:
+        """The keyways of the shaft that are cut at a place along it: each with its name, where it begins and ends."""
+        for name, keyway in self.shaft.keyways.items():
+            begins, ends = sheet.take(f"k_1 {name}", keyway.begins), sheet.take(f"k_2 {name}", keyway.ends)
+            if begins <= a <= ends:
+                yield name, begins, ends
+
+
+@dataclass(frozen=True, slots=True)
+class OtherArm(DrivingKey):
+    """The key of the arm that stands apart from one whose place is stated: on either side of that."""
+
+    distance: Position
+
+    def lies(self, _T: NewtonMetres, sheet: Sheet) -> Judgement:
+        """Whether it lies in a keyway on one of both sides."""
+        a, D = sheet.take("a", self.at), sheet.take("D", self.distance)
+        return self._lies_at([sheet.work("a_t", place_of_other_arm, a=a, j=j, D=D) for j in (1, -1)], sheet)

@@ -18,7 +18,14 @@ _TIGHTENED: Mapping[str, Locked] = {"shoulder and nut": "nut", "clamped set": "n
 def of_one_piece(cam: Cam, sheet: Sheet) -> Judgement:
     """A cam that is keyed or bored for its shaft, of another metal or on another drawing, is another piece."""
     said = "the cam is said to be of one piece with its shaft"
-    for called, size in {"a keyway": cam.keyway_width, "a bore for it": cam.bore}.items():
+    sizes = {
+        "a keyway": cam.keyway_width,
+        "a keyway of some depth": cam.keyway_depth,
+        "a bore for it": cam.bore,
+        "a key of some length": cam.key_length,
+        "a key of some height": cam.key_height,
+    }
+    for called, size in sizes.items():
         if sheet.is_stated(called, size):
             return sheet.states(False, f"{said}, and has {called}", where=size.where)
     wrong = " and ".join(two_pieces_by(cam, sheet.follow(cam.turns_on), sheet))

@@ -19,6 +19,7 @@ from speclint.facts import CRACKED, cams_on, torques_needed
 from speclint.specs import Cam, LoadCase, Shaft
 from speclint_valves.formulae.keys import depth_for_height, room_over_key
 from speclint_valves.inputs.driving_keys import DEPTH_LIMITS
+from speclint_valves.inputs.key_sections import section_of
 from speclint_valves.inputs.keys import height_of_key
 from speclint_valves.sources import ISO_773
 
@@ -73,9 +74,9 @@ one_key: Rule = agreement(
 
 @rule(
     "shaft.key-deep-in-both",
-    edition=2,
-    title="The key between a camshaft and each cam on it lies at least half of its height in the shaft, and both "
-    "keyways leave 0.1 to 1.2 mm of room over it",
+    edition=3,
+    title="The key between a camshaft and each cam on it is as high as the standard has it for its width, lies at "
+    "least half of that in the shaft, and both keyways leave 0.1 to 1.2 mm of room over it",
     on=Shaft,
     grade=Grade.NONCONFORMITY,
     cites=[ISO_773, FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -88,7 +89,10 @@ one_key: Rule = agreement(
     limits=DEPTH_LIMITS,
 )
 def key_deep_in_both(shaft: Shaft, sheet: Sheet) -> Judgement:
-    """t_1 ≥ h/2, and t_1 + t_2 − h within two limits, cam by cam; a query where h is by the width alone."""
+    """t_1 ≥ h/2, and t_1 + t_2 − h within two limits, cam by cam; a query where h is by the width alone.
+
+    A query too where a stated h is none of the sections of the standard.
+    """
     keyed = _keyed(shaft, sheet)
     if not keyed:
         raise sheet.not_applicable("no cam with a keyway turns on it")
@@ -109,8 +113,9 @@ def key_deep_in_both(shaft: Shaft, sheet: Sheet) -> Judgement:
                 "{found} of room over the key of {item}, {limit} at most"
             ),
         )
-        stated = sheet.is_stated("height of the key", cam.key_height)
-        return sheet.worst(*(judged if stated else (one.graded(Grade.QUERY) for one in judged)))
+        if sheet.is_stated("height of the key", cam.key_height):
+            return sheet.worst(*judged, section_of(cam.keyway_width, cam.key_height, sheet))
+        return sheet.worst(*(one.graded(Grade.QUERY) for one in judged))
 
     return sheet.each([(cam.id, cam) for cam in keyed], lambda item: judge(item[1]))
 

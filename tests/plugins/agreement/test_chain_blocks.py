@@ -59,3 +59,62 @@ def test_a_part_that_leads_to_no_block_says_nothing(workshop: DesignFolder) -> N
     files = {**FILES, "gland.toml": 'kind = "gland"\nof = "pipe"', "pipe.toml": 'kind = "steam-pipe"'}
     found = workshop.write(files).only(RULE)
     assert (found.outcome, found.grade) == FINE
+
+
+GEAR = {
+    "inlet.toml": 'kind = "poppet-valve"',
+    "exhaust.toml": 'kind = "poppet-valve"',
+    "spindle.toml": 'kind = "valve-spindle"\nmoves = "inlet"',
+    "rocker.toml": 'kind = "rocker"\nworks = "spindle"',
+    "tappet.toml": 'kind = "tappet"\nworks = "rocker"\ncarried_in = "front"',
+    "other.toml": 'kind = "valve-spindle"\nmoves = "exhaust"',
+    "direct.toml": 'kind = "tappet"\nworks = "other"\ncarried_in = "front"',
+    "spring.toml": 'kind = "compression-spring"\ncloses = "exhaust"',
+    "cage.toml": 'kind = "valve-cage"\nsurrounds = "exhaust"',
+    "cam.toml": 'kind = "cam"\nlifts = "direct"',
+    "front.toml": 'kind = "cam-box"',
+    "back.toml": 'kind = "cam-box"',
+}
+OF_TAPPET = """
+kind = "dimension-chain"
+closes = {{ of = "{gap}", dimension = "clearance" }}
+[chain.box]
+of = "{box}"
+dimension = "datum_length"
+[chain.part]
+of = "{part}"
+dimension = "length"
+"""
+
+
+@pytest.mark.parametrize(
+    ("gap", "box", "part", "wanted"),
+    [
+        ("tappet", "front", "spindle", FINE),
+        ("tappet", "front", "rocker", FINE),
+        ("tappet", "front", "inlet", FINE),
+        ("direct", "front", "spindle", OTHER),  # the gap is that of the exhaust tappet
+        ("tappet", "front", "other", OTHER),
+        ("tappet", "front", "spring", OTHER),
+        ("tappet", "front", "cage", OTHER),
+        ("tappet", "front", "cam", OTHER),
+        ("direct", "front", "cam", FINE),
+        ("direct", "front", "exhaust", FINE),
+        ("direct", "back", "exhaust", OTHER),  # the box that carries another tappet
+        ("direct", "front", "back", OTHER),
+    ],
+)
+def test_a_chain_adds_up_the_sizes_of_one_valve(
+    workshop: DesignFolder, gap: str, box: str, part: str, wanted: tuple[str, Grade | None]
+) -> None:
+    chain = OF_TAPPET.format(gap=gap, box=box, part=part)
+    found = workshop.write({**GEAR, "chain.toml": chain}).only(RULE, "chain")
+    assert (found.outcome, found.grade) == wanted
+
+
+@pytest.mark.parametrize("file", ["rocker.toml", "spindle.toml", "other.toml"])
+def test_a_gear_that_leads_to_no_valve_is_held_against_none(workshop: DesignFolder, file: str) -> None:
+    kind = GEAR[file].partition("\n")[0]
+    chain = OF_TAPPET.format(gap="tappet", box="front", part="other")
+    found = workshop.write({**GEAR, file: kind, "chain.toml": chain}).only(RULE, "chain")
+    assert (found.outcome, found.grade) == FINE  # the box of its tappet is all that is left

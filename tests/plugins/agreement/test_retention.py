@@ -36,6 +36,8 @@ def outcome(design: DesignFolder, rule: str, component: str) -> tuple[str, Grade
 def test_a_cage_stands_behind_the_word(design: DesignFolder) -> None:
     assert outcome(design, RULE, "valve") == FINE
     design.replace("valve.toml", '"cage"', '"perforated plate"')
+    assert outcome(design, RULE, "valve") == HOLD  # its end stands beyond the open valve
+    design.replace("cage.toml", 'end_at = "145 mm"\n', "")
     assert outcome(design, RULE, "valve") == FINE
     design.replace("valve.toml", '"perforated plate"', '"none"')
     assert outcome(design, RULE, "valve") == HOLD

@@ -7,6 +7,7 @@ import pytest
 from speclint.testing import DesignFolder, changed
 from tests.plugins.agreement import test_openings as openings, test_washed as washed
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
+from tests.plugins.agreement.test_cooling import FILES as COOLING
 from tests.plugins.agreement.test_nozzle import with_engine
 from tests.plugins.agreement.test_passages import FILES as PASSAGES
 from tests.plugins.agreement.test_path_blocks import FILES as PATHS
@@ -201,6 +202,16 @@ ROWS: list[Row] = [
         PIPED,
         (SILENT, ("duty.toml", 'poppet-valve = "350 °C"\n')),
         (ASKED, ("valve.toml", 'serves = "inlet"\n')),
+    ),
+    *rows(
+        "duty.pipe-cools-first",
+        "pipe",
+        COOLING,
+        (SILENT, ("duty.toml", 'steam-pipe = "90..120 °C"\n')),
+        (FINE, ("duty.toml", 'steam-pipe = "20 °C"\n')),
+        (FINE, ("duty.toml", 'cylinder-block = "140..160 °C"\n')),
+        (FINE, ("pipe.toml", 'part = "block"\n')),
+        (SILENT, ("duty.toml", 'steam-pipe = "20 °C"\n'), ("pipe.toml", 'part = "block"\n')),
     ),
     *rows(
         "duty.metal-between-steams",

@@ -45,6 +45,19 @@ def test_the_wheel_wears_with_its_axleboxes_alone(workshop: DesignFolder) -> Non
     expect_finding(told, grade=Grade.NONCONFORMITY, says="wear, gaps wheel")
 
 
+@pytest.mark.parametrize(
+    ("moving", "wear", "wanted"),
+    [("coupling rod", "0.505 mm", FINE), ("coupling rod", "0.495 mm", PART), ("brake gear", "0 mm", FINE)],
+)
+def test_a_coupling_rod_wears_with_the_axleboxes_of_its_wheels(
+    workshop: DesignFolder, moving: str, wear: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """0.5 mm of the axleboxes; brake gear hangs on the frames."""
+    more = f'[gaps.more]\nmoving = "{moving}"\nsize = "50 mm"\nside_play = "4 mm"\nwear = "{wear}"\n'
+    gap = ("envelope.toml", "[gaps.wheel]", more + 'growth_length = "600 mm"\n[gaps.wheel]')
+    assert judged(workshop, gap, drive('axlebox_wear = "0.5 mm"')) == wanted
+
+
 @pytest.mark.parametrize(("along", "wanted"), [("1.45 mm", FINE), ("1.55 mm", PART)])
 def test_the_wear_of_axlebox_and_pins_is_added_up(
     workshop: DesignFolder, along: str, wanted: tuple[str, Grade | None]

@@ -75,6 +75,48 @@ def test_each_gap_of_a_room_is_in_that_of_the_other_side(
     assert outcome(workshop, files, f"room-{other}") == there
 
 
+#: A wheel and a coupling rod whose side play is stated.
+PLAYING = (
+    ('moving = "coupling rod"\n', 'moving = "coupling rod"\nside_play = "{play}"\n'),
+    ("[gaps.leading-wheel]\n", '[gaps.leading-wheel]\nside_play = "{play}"\n'),
+)
+
+
+@pytest.mark.parametrize("side", SIDES)
+@pytest.mark.parametrize("of", PLAYING)
+@pytest.mark.parametrize(
+    ("play", "wanted"),
+    [("12.99 mm", FINE), ("13.01 mm", ASKED), ("11.01 mm", FINE), ("10.99 mm", ASKED), ("12.5 mm ±1", FINE)],
+)
+def test_what_goes_with_one_axle_has_one_side_play(
+    workshop: DesignFolder, side: str, of: tuple[str, str], play: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """12 mm on the other side, and 1 mm by which they may differ."""
+    (other,) = {*SIDES} - {side}
+    text = {
+        one: changed(ROOM, (of[0], of[1].replace("{play}", size))).format(one)
+        for one, size in ((side, play), (other, "12 mm"))
+    }
+    files = {**FILES, **{f"room-{one}.toml": said for one, said in text.items()}}
+    assert outcome(workshop, files, f"room-{side}") == wanted
+    assert outcome(workshop, files, f"room-{other}") == wanted
+
+
+@pytest.mark.parametrize(
+    ("moving", "name", "wanted"),
+    [("coupling rod", "side-rod", ASKED), ("brake gear", "rod", FINE), ("connecting rod", "rod", FINE)],
+)
+def test_whose_side_play_is_that_of_an_axle(
+    workshop: DesignFolder, moving: str, name: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """The only coupling rod of either side, whatever its gap is called; what hangs on no axle has its own."""
+    text = changed(ROOM, ('moving = "coupling rod"\n', f'moving = "{moving}"\nside_play = "{{play}}"\n'))
+    left = text.replace("{play}", "12 mm").format("left")
+    right = text.replace("{play}", "2 mm").replace("[gaps.rod]", f"[gaps.{name}]").format("right")
+    files = {**FILES, "room-left.toml": left, "room-right.toml": right}
+    assert outcome(workshop, files, "room-left") == wanted
+
+
 def test_a_finding_names_both_rooms_and_the_gap(workshop: DesignFolder) -> None:
     bare = changed(ROOM, ('[gaps.rod]\nmoving = "coupling rod"\n', "")).format("right")
     found = workshop.write({**FILES, "room-right.toml": bare}).only(RULE, "room-right")

@@ -45,17 +45,77 @@ def test_each_missing_particular_is_a_finding_that_names_it(workshop: DesignFold
         ("prepared_by", "somebody", True),
         ("prepared_by", "the drawing office", True),
         ("prepared_by", "M. Coyle", False),
+        ("prepared_by", "x", True),
+        ("prepared_by", "17", True),
+        ("prepared_by", "N. N.", True),
+        ("prepared_by", "J.O.", False),
+        ("title", "x", True),
+        ("title", "12", True),
+        ("title", "Untitled", True),
+        ("title", "Öl", False),
+        ("title", "Part 3", False),
+        ("drawing", "1", True),
+        ("drawing", "12", False),
+        ("drawing", "XXX", True),
+        ("drawing", "draft", True),
+        ("revision", "xx", True),
+        ("revision", "latest", True),
+        ("revision", "P1", False),
     ],
 )
 def test_a_mark_or_a_role_states_nothing(workshop: DesignFolder, name: str, says: str, fails: bool) -> None:
-    check = workshop.write(files((_LINES[name], f'{name} = "{says}"')))
+    made = files((_LINES[name], f'{name} = "{says}"'))
+    check = workshop.write(made, settings=settings(stage="for-review"))
     if not fails:
         assert check.only(IDENTITY, "cover").outcome == "conforms"
         return
     assert check.only(IDENTITY, "cover").says == f'not stated: {name}, but "{says}"'
 
 
+@pytest.mark.parametrize(
+    ("stage", "outcome"), [("draft", "conforms"), ("for-review", "finding"), ("released", "finding")]
+)
+def test_a_draft_may_be_marked_as_one_until_it_goes_for_review(
+    workshop: DesignFolder, stage: str, outcome: str
+) -> None:
+    made = files((_LINES["revision"], 'revision = "Draft"'))
+    assert workshop.write(made, settings=settings(stage=stage)).only(IDENTITY, "cover").outcome == outcome
+
+
+@pytest.mark.parametrize(("checker", "outcome"), [("x", "finding"), ("MC", "conforms"), ("M.", "finding")])
+def test_who_checked_is_named_by_two_letters_at_least(
+    workshop: DesignFolder, checker: str, outcome: str
+) -> None:
+    made = files(("M. Coyle", checker))
+    check = workshop.write(made, settings=settings(stage="for-review")).only(CHECKED, "cover")
+    assert check.outcome == outcome, check.says
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+
+
 DUTY_CHECKED = "release.duty-checked"
+GAUGE = 'kind = "gauge-outline"\nid = "gauge"\n'
+ENVELOPE = 'kind = "envelope"\nid = "envelope"\ngauge = "gauge"\n'
+
+
+@pytest.mark.parametrize(
+    ("prepared", "checked", "outcome"),
+    [
+        ("J. Ostler", "M. Coyle", "conforms"),
+        ("x", "M. Coyle", "finding"),
+        ("J. Ostler", "x", "finding"),
+        ("J. Ostler", "J. Ostler", "finding"),
+        ("J. Ostler", "", "finding"),
+        ("", "M. Coyle", "finding"),
+    ],
+)
+def test_the_gauge_of_an_envelope_is_checked_by_another(
+    workshop: DesignFolder, prepared: str, checked: str, outcome: str
+) -> None:
+    signed = f'prepared_by = "{prepared}"\n' * bool(prepared) + f'checked_by = "{checked}"\n' * bool(checked)
+    made = {"gauge.toml": GAUGE + signed, "envelope.toml": ENVELOPE}
+    check = workshop.write(made, settings=settings(stage="for-review")).only(DUTY_CHECKED, "envelope")
+    assert check.outcome == outcome, check.says
+    assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
 @pytest.mark.parametrize(
@@ -67,6 +127,8 @@ DUTY_CHECKED = "release.duty-checked"
         ("A. Render", "the checker", "finding"),
         ("A. Render", "", "finding"),
         ("", "M. Coyle", "finding"),
+        ("x", "M. Coyle", "finding"),
+        ("A. Render", "x", "finding"),
     ],
 )
 def test_a_duty_is_checked_by_another(

@@ -371,3 +371,32 @@ def test_what_is_examined_when_machined_was_certified_before(
     assert (check.outcome, check.grade) == ends
     if check.grade:
         assert check.says == "examination one: earlier than its inspection document of 2026-06-11"
+
+
+@pytest.mark.parametrize(
+    ("days", "certified", "ends"),
+    [
+        (("2026-06-15",), "2026-06-15", ("conforms", None)),
+        (("2026-06-15",), "2026-06-16", ("finding", Grade.QUERY)),
+        (
+            ("2026-06-15", "2026-06-16"),
+            "2026-06-16",
+            ("conforms", None),
+        ),  # measured again, when it was finished
+        (("2026-06-15", "2026-06-14"), "2026-06-16", ("finding", Grade.QUERY)),
+        (("",), "2026-06-16", ("not applicable", None)),  # made.sizes-traced asks for its day
+    ],
+)
+def test_a_size_is_measured_after_its_metal_was_certified(
+    workshop: DesignFolder, days: tuple[str, ...], certified: str, ends: tuple[str, Grade | None]
+) -> None:
+    """Of a size that was measured several times the last counts; a forge may have measured it: a query."""
+    made = f'kind = "made-part"\nid = "made"\nof = "rod"\n[certificate]\ndate = "{certified}"\n'
+    for number, day in enumerate(days):
+        made += f'[measured.m{number}]\ndimension = "diameter"\nvalues = ["90 mm"]\n'
+        made += f'date = "{day}"\n' if day else ""
+    files = {"rod.toml": 'kind = "piston-rod"\nid = "rod"\ndiameter = "90 mm"\n', "made.toml": made}
+    check = workshop.write(files).only(CERTIFIED, "made", readable=False)
+    assert (check.outcome, check.grade) == ends
+    if check.grade:
+        assert check.says == "measurement of diameter: earlier than its inspection document of 2026-06-16"

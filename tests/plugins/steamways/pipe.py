@@ -45,6 +45,14 @@ safety_valve_pressure = "16.6 bar gauge"
 exhaust_pressure = "0.5 bar gauge"
 [cases.running.temperatures]
 steam-pipe = "400 °C"
+[cases.warming.temperatures]
+steam-pipe = "140 °C"
+[cases.drifting.temperatures]
+steam-pipe = "300 °C"
+[cases.standing-hot.temperatures]
+steam-pipe = "180 °C"
+[cases.cooling.temperatures]
+steam-pipe = "110 °C"
 """
 
 

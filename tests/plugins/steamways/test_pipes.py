@@ -251,6 +251,37 @@ def test_flexibility_is_not_assessed_without(workshop: DesignFolder, key: str) -
     assert key in check.says
 
 
+@pytest.mark.parametrize(("movement", "outcome"), [("12.72", "conforms"), ("12.71", "finding")])
+@pytest.mark.parametrize("case", ["warming", "drifting", "standing-hot", "cooling"])
+def test_the_hottest_case_governs_whichever_it_is(
+    workshop: DesignFolder, case: str, movement: str, outcome: str
+) -> None:
+    """An exhaust pipe is hottest drifting: at 400 °C there and 200 °C running it moves by the same 12.716 mm."""
+    found = files(('"bends"', '"sliding joint"'), ("14 mm", f"{movement} mm"))
+    lines = {"warming": "140", "drifting": "300", "standing-hot": "180", "cooling": "110"}
+    table = f"[cases.{case}.temperatures]\nsteam-pipe = "
+    duty = found["duty.toml"].replace(f'{table}"{lines[case]} °C"', f'{table}"400 °C"')
+    running = "[cases.running.temperatures]\nsteam-pipe = "
+    duty = duty.replace(f'{running}"400 °C"', f'{running}"200 °C"')
+    check = workshop.write({**found, "duty.toml": duty}).only(FLEXIBILITY)
+    assert check.outcome == outcome
+    assert on_sheet(check, "Y") * 1e3 == pytest.approx(12.716)
+
+
+@pytest.mark.parametrize("case", ["warming", "drifting", "standing-hot", "cooling"])
+def test_flexibility_is_not_assessed_without_a_temperature(workshop: DesignFolder, case: str) -> None:
+    found = files()
+    lines = {"warming": "140", "drifting": "300", "standing-hot": "180", "cooling": "110"}
+    duty = found["duty.toml"].replace(f'steam-pipe = "{lines[case]} °C"', 'lagging = "20 °C"', 1)
+    if case == "drifting":
+        duty = found["duty.toml"].replace(
+            '[cases.drifting.temperatures]\nsteam-pipe = "300 °C"', "[cases.drifting]"
+        )
+    check = workshop.write({**found, "duty.toml": duty}).only(FLEXIBILITY)
+    assert check.outcome == "not assessed"
+    assert f"cases.{case}" in check.says
+
+
 def test_the_sliding_joint_must_say_what_it_takes_up(workshop: DesignFolder) -> None:
     found = files(('"bends"', '"bellows"'), ('joint_movement = "14 mm"', ""))
     assert workshop.write(found).only(FLEXIBILITY).outcome == "not assessed"

@@ -296,7 +296,10 @@ HIGH = 'key_height = "11 mm"\n'
         ("5.19 mm", HIGH, FINE),
         ("5.21 mm", HIGH, WRONG),
         ("5.21 mm", "", ASKED),
-        ("7.2 mm", 'key_height = "13.9 mm"\n', FINE),  # half of it are 6.95 mm
+        ("4.4 mm", 'key_height = "11.24 mm"\n', FINE),
+        ("4.5 mm", 'key_height = "11.26 mm"\n', ASKED),  # 11 mm by the standard, and 0.25 mm
+        ("4.4 mm", 'key_height = "10.74 mm"\n', ASKED),
+        ("7.2 mm", 'key_height = "13.9 mm"\n', ASKED),  # half of it are 6.95 mm
         ("7.3 mm", 'key_height = "14.1 mm"\n', WRONG),  # half of it are 7.05 mm, and the shaft is 7 mm deep
     ],
 )
