@@ -11,6 +11,7 @@ from hashlib import blake2b
 from importlib.util import find_spec
 from typing import TYPE_CHECKING
 
+from speclint.checking.code_beside import code_beside
 from speclint.checking.installed import installed_beside
 from speclint.checking.kept_folder import KeptFolder
 
@@ -28,16 +29,42 @@ def code_of(loaded: Loaded, kept: KeptFolder | None = None) -> str:
 
     :raises LookupError: for a family whose code lies in no file: nothing tells whether it is the same another time.
     """
-    packages = packages_of(loaded)
+    packages = packages_of(loaded, kept)
     digest = blake2b((_kept_of(packages, kept) if kept else _of_packages(packages)).encode(), digest_size=20)
     for name in (sys.version, sys.platform, *installed_beside(kept)):
         digest.update(name.encode("utf-8", "backslashreplace") + b"\0")
     return digest.hexdigest()
 
 
-def packages_of(loaded: Loaded) -> tuple[str, ...]:
-    """The packages whose code makes a result: speclint, and those of the loaded families."""
-    return "speclint", *sorted({family.module.partition(".")[0] for family in loaded.families})
+def packages_of(loaded: Loaded, kept: KeptFolder | None = None) -> tuple[str, ...]:
+    """The packages whose code makes a result: speclint, those of the loaded families, and what lies beside these.
+
+    With a folder to keep it in, what they import is read again where one of their files is another.
+
+    :raises LookupError: for a family whose code lies in no file.
+    """
+    families = tuple(sorted({family.module.partition(".")[0] for family in loaded.families}))
+    if families not in _beside:
+        _beside[families] = _beside_of(families, kept)
+    return "speclint", *families, *_beside[families]
+
+
+#: Of the families that were asked about, what they import that lies beside them.
+_beside: dict[tuple[str, ...], tuple[str, ...]] = {}
+
+
+def _beside_of(families: tuple[str, ...], kept: KeptFolder | None) -> tuple[str, ...]:
+    standing = _standing(("speclint", *families)) if kept else None
+    if kept is None or standing is None:
+        return code_beside(families, _files_of)
+    key = blake2b(f"beside\0{standing[0]}\0{sys.path}".encode("utf-8", "backslashreplace"), digest_size=20)
+    body = kept.read(key.hexdigest())
+    if body is not None:
+        return tuple(name for name in body.decode().split("\0") if name)
+    found = code_beside(families, _files_of)
+    if standing[1]:
+        kept.write(key.hexdigest(), "\0".join(found).encode())
+    return found
 
 
 def how_code_stands(packages: Sequence[str]) -> tuple[str, bool] | None:

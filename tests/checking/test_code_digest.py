@@ -6,6 +6,7 @@ import os
 import sys
 import time
 from collections.abc import Callable, Iterator
+from importlib import invalidate_caches
 from pathlib import Path
 from types import ModuleType, SimpleNamespace
 
@@ -43,6 +44,8 @@ def run(package: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Callable[[],
         return found, code_digest._of_package.cache_info().currsize > 0
 
     def forget() -> None:
+        invalidate_caches()
+        code_digest._beside.clear()
         code_digest._standing.cache_clear()
         code_digest._of_package.cache_clear()
 
@@ -88,6 +91,23 @@ def test_every_change_of_the_files_is_seen(
     second, read = run()
     assert read
     assert second != first
+
+
+def test_a_change_of_a_module_that_the_family_imports_is_seen(
+    package: Path, run: Callable[[], tuple[str, bool]]
+) -> None:
+    """It stands beside the family, and its import may be new."""
+    beside = package.parent / "works_beside_here.py"
+    beside.write_text("wall = 1\n", encoding="utf-8")
+    first, _ = run()
+    (package / "__init__.py").write_text("from works_beside_here import wall\n", encoding="utf-8")
+    second, _ = run()
+    assert code_digest.packages_of(FAMILY) == ("speclint", "speclint_drawn_here", "works_beside_here")
+    beside.write_text("wall = 2\n", encoding="utf-8")
+    third, read = run()
+    assert read
+    assert len({first, second, third}) == 3
+    assert run() == (third, False)
 
 
 def test_what_was_written_just_now_is_not_kept(

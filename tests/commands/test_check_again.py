@@ -59,6 +59,7 @@ def desk(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.Capture
     monkeypatch.chdir(made.root)
     # The family of tubes is made in memory: a word stands for its code.
     monkeypatch.setattr(code_digest, "_of_package", lambda name: f"{name} {made.code}")
+    monkeypatch.setattr(code_digest, "code_beside", lambda *_: ())
     monkeypatch.setattr(kept_run, "how_code_stands", lambda _: (made.code, True))
     assess = loop.assess
 
