@@ -20,6 +20,12 @@ ISO_773 = Source(
     "table of keys and keyways, which DIN 6885-1 and BS 4235-1 have too",
     memory=True,
 )
+ISO_3912 = Source(
+    "ISO 3912, Woodruff keys and keyways",
+    "1977",
+    "table of keys and keyways, which DIN 6888 has too",
+    memory=True,
+)
 WAVE_IN_BAR = Source(
     "S. P. Timoshenko and J. N. Goodier, Theory of Elasticity",
     "3rd ed., 1970",

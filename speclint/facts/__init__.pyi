@@ -365,6 +365,8 @@ from .people import (
     is_named_in as is_named_in,
     may_be_one_person as may_be_one_person,
     names_another as names_another,
+    names_another_person as names_another_person,
+    names_no_person as names_no_person,
     names_only_a_role as names_only_a_role,
     people_named as people_named,
 )

@@ -89,7 +89,7 @@ def _stays(ring: RetainingRing, sheet: Sheet) -> bool:
 def retained_by_part(seat: ValveSeat, sheet: Sheet) -> Worked | None:
     """The part that keeps a seat in its bore if the fit is lost: a retaining ring, or a cage of its valve that is held.
 
-    None where none is drawn: a word holds nothing, nor does a ring that can come loose.
+    None where none is drawn: a word holds nothing, nor does a ring that can come loose or a cage that nothing fastens.
     """
     rings = [ring for ring in rings_on(seat, sheet) if _stays(ring, sheet)]
     if rings:
@@ -99,6 +99,7 @@ def retained_by_part(seat: ValveSeat, sheet: Sheet) -> Worked | None:
         for valve in sheet.belonging_to(seat, by_word.PoppetValve)
         for cage in cages_round(valve, sheet)
         if sheet.is_stated(f"what holds {cage.id}", cage.held_by)
+        and sheet.said(f"what fastens {cage.id}", cage.fastened_by) != "nothing"
     ]
     if cages and sheet.is_stated("retention", seat.retention):
         said = sheet.read("retention", seat.retention)

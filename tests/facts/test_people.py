@@ -4,7 +4,14 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.facts import is_named_in, names_another, names_only_a_role
+from speclint.facts import (
+    is_named_in,
+    names_another,
+    names_another_person,
+    names_no_person,
+    names_only_a_role,
+    people_named,
+)
 
 
 @pytest.mark.parametrize(
@@ -27,6 +34,20 @@ from speclint.facts import is_named_in, names_another, names_only_a_role
         ("A. Welder", False),  # an initial, not the article
         ("A Welder", True),
         ("", False),
+        ("A.N. Other", True),
+        ("someone else", True),
+        ("John Doe", True),
+        ("2026-03-03", True),
+        ("M. Coyle (tbc)", True),
+        ("M. Coyle to check", True),
+        ("T. B. Cole", False),
+        ("ditto", True),
+        ("geprüft", True),
+        ("H. Prüfer", False),
+        ("competent body", True),
+        ("O", False),  # a family name of one letter
+        ("o", True),
+        ("J", True),
     ],
 )
 def test_a_role_alone_names_nobody(text: str, role: bool) -> None:
@@ -54,3 +75,59 @@ def test_first_names_are_known_by_their_initials(person: str, text: str, named: 
 def test_a_role_beside_the_same_person_is_no_other() -> None:
     assert not names_another("K. Ashby and the tester", than="K. Ashby")
     assert names_another("the tester and B. Thorne", than="K. Ashby")
+
+
+@pytest.mark.parametrize(
+    ("text", "nobody"),
+    [
+        ("chief draughtsman", True),
+        ("section leader", True),
+        ("Drawing office, CN", True),
+        ("NDT", True),
+        ("mark 7", True),
+        ("Dr", True),
+        ("the inspecting engineer", True),
+        ("M. Coyle, chief draughtsman", False),
+        ("B. Turner (drawing office)", False),
+        ("Dr M. Okafor", False),
+        ("Mark", False),
+        ("Fred Frame", False),
+        ("D'Arcy", False),
+        ("van der Berg", False),
+        ("J. Li", False),
+        ("Ness Test House Ltd", False),
+        ("Corrow and Ness inspecting engineer", False),
+    ],
+)
+def test_an_occupation_names_no_person(text: str, nobody: bool) -> None:
+    assert names_no_person(text) is nobody
+
+
+@pytest.mark.parametrize(
+    ("text", "named"),
+    [
+        ("A. Render, section leader", ["A. Render"]),
+        ("W. Dunn, mark 7", ["W. Dunn"]),
+        ("W. Dunn (level 2 examiner)", ["W. Dunn"]),
+        ("M. Coyle, inspector", ["M. Coyle"]),
+        ("M. Coyle, B. Thorne", ["M. Coyle", "B. Thorne"]),
+        ("Coyle, Mary", ["Coyle, Mary"]),
+    ],
+)
+def test_an_occupation_beside_a_name_is_nobody_else(text: str, named: list[str]) -> None:
+    assert people_named(text) == named
+
+
+@pytest.mark.parametrize(
+    ("checker", "another"),
+    [
+        ("A. Render, section leader", False),
+        ("A. Render and the section leader", False),
+        ("chief draughtsman", False),
+        ("M. Coyle?", False),
+        ("M. Coyle, section leader", True),
+        ("A. Render, M. Coyle", True),
+    ],
+)
+def test_who_checks_is_another_person(checker: str, another: bool) -> None:
+    assert names_another_person(checker, than="A. Render") is another

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import block_of
-from speclint.specs import NOT_STATED, CamBox, Component, DimensionChain, PoppetValve, Tappet
+from speclint.specs import NOT_STATED, CamBox, Component, DimensionChain, PoppetValve, Tappet, ValveSeat
 from speclint_agreement.inputs.blocks import in_block
 
 #: The kinds of a valve and its gear, and the key by which each leads to the next towards the valve.
@@ -73,7 +73,9 @@ def _boxes(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _valve_of(part: Component, sheet: Sheet) -> PoppetValve | None:
-    """The valve that a part of its gear leads to, by one link after another; None of any other part."""
+    """The valve that a part of its gear leads to, by one link after another, or whose seat it is; None of others."""
+    if isinstance(part, ValveSeat):
+        return next(_valves_on(part, sheet), None)
     while not isinstance(part, PoppetValve):
         key = _TO_VALVE.get(next((one for one in _TO_VALVE if part.is_one_of((one,))), ""))
         link = getattr(part, key) if key else NOT_STATED
@@ -81,6 +83,14 @@ def _valve_of(part: Component, sheet: Sheet) -> PoppetValve | None:
             return None
         part = sheet.follow(link)
     return part
+
+
+def _valves_on(seat: ValveSeat, sheet: Sheet) -> Iterator[PoppetValve]:
+    """The valves that close on a seat."""
+    for valve in sheet.belonging_to(seat, PoppetValve):
+        for beat in (valve.upper_beat, valve.lower_beat):
+            if sheet.is_stated(f"seat of {valve.id}", beat.seat) and sheet.follow(beat.seat).id == seat.id:
+                yield valve
 
 
 parts_of_one_block: Rule = agreement(

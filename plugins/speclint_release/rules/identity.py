@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, Any
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, facts, rule
@@ -15,8 +16,12 @@ if TYPE_CHECKING:
 #: Words that stand in a title block until somebody fills it, and a mark of the state in the place of a revision.
 _NO_TITLE = frozenset(
     {"title", "no title", "untitled", "part", "new part", "name", "drawing", "test", "tmp", "xx", "xxx"}
+    | {"component", "description", "new drawing", "unnamed", "titel", "ohne titel", "benennung"}
 )
-_NO_NUMBER = frozenset({"drawing", "draft", "number", "new", "xx", "xxx", "xxxx", "0000"})
+_NO_NUMBER = frozenset(
+    {"drawing", "draft", "number", "new", "xx", "xxx", "xxxx", "drg", "drg no", "dwg", "dwg no", "drawing no"}
+    | {"drawing number", "sketch", "see list", "not yet allocated", "zeichnung", "zeichnungsnummer"}
+)
 _NO_REVISION = frozenset(
     {
         "draft",
@@ -30,8 +35,11 @@ _NO_REVISION = frozenset(
         "final",
         "released",
     }
-    | {"revision", "rev", "xx", "xxx"}
+    | {"revision", "rev", "xx", "xxx", "as drawing", "entwurf", "vorabzug", "aktuell", "neueste"}
 )
+#: Words by which a field is still to be filled.
+_UNDECIDED = frozenset({"tbc", "tbd", "tba", "pending", "awaited", "folgt"})
+_BETWEEN_PIECES = re.compile(r"[-/._\s]")
 #: How the first revision of a drawing is marked in some offices.
 _FIRST_REVISION = ("-", "–", "—")
 
@@ -84,16 +92,35 @@ def _says_nothing(name: str, said: str, sheet: Sheet) -> bool:
     words = bare_words(said)
     match name:
         case "prepared_by":
-            return facts.names_only_a_role(said)
+            return facts.names_no_person(said)
         case "title":
-            return sum(one.isalpha() for one in words) < 2 or words in _NO_TITLE
+            return sum(one.isalpha() for one in words) < 2 or words in _NO_TITLE or _is_undecided(words)
         case "drawing":
-            return len(words) < 2 or words in _NO_NUMBER
+            return len(words) < 2 or words in _NO_NUMBER or _is_unfilled(said)
         case "revision":
             if words in _NO_REVISION:
                 return sheet.setting("stage") != "draft"
+            if "?" in said or _is_undecided(words):
+                return True
             return names_nothing(said) and said.strip() not in _FIRST_REVISION
     return False
+
+
+def _is_unfilled(number: str) -> bool:
+    """Whether a part of a drawing number is still to be filled in: places marked by one sign, noughts alone, an end.
+
+    Words and figures are told apart at what stands between them: "XX-1204" is a number, and "CN-C-XXXX" is not.
+    """
+    *before, last = pieces = _BETWEEN_PIECES.split(number.strip().lower())
+    figures = [one for one in number if one.isdigit()]
+    if not last or "?" in number or "__" in number or "##" in number or _is_undecided(" ".join(pieces)):
+        return True
+    repeated = len(last) > 1 and last[0] in "xn" and set(last) == {last[0]}
+    return (repeated and bool(before)) or (bool(figures) and set(figures) == {"0"})
+
+
+def _is_undecided(words: str) -> bool:
+    return not _UNDECIDED.isdisjoint(words.split())
 
 
 @rule(
@@ -150,8 +177,8 @@ def independent_check(component: Component, sheet: Sheet) -> Judgement:
         )
     checker = sheet.read("checked by", component.checked_by)
     says = f"prepared by {preparer}, checked by {checker}"
-    other = facts.names_another(checker, than=preparer)
-    who = "nobody by name" if facts.names_only_a_role(checker) else "the same person"
+    other = facts.names_another_person(checker, than=preparer)
+    who = "nobody by name" if facts.names_no_person(checker) else "the same person"
     return sheet.states(
         other,
         says if other else f"{says}: {who}",
@@ -190,8 +217,8 @@ def _checked(basis: Spec, sheet: Sheet) -> Judgement:
     preparer = sheet.said(f"prepared by, {basis.id}", basis.prepared_by)
     checker = sheet.said(f"checked by, {basis.id}", basis.checked_by)
     says = f"{basis.id} was prepared by {preparer or 'nobody'}, checked by {checker or 'nobody'}"
-    named = bool(preparer and checker) and not facts.names_only_a_role(preparer or "")
-    checked = named and facts.names_another(checker or "", than=preparer or "")
+    named = bool(preparer and checker) and not facts.names_no_person(preparer or "")
+    checked = named and facts.names_another_person(checker or "", than=preparer or "")
     return sheet.states(checked, says, where=basis.checked_by.where)
 
 

@@ -91,6 +91,8 @@ def body_is_not_the_maker(made: MadePart, sheet: Sheet) -> Judgement:
     says = f"made by {maker}, and the competent body is {body}"
     if names_only_a_role(body):
         return sheet.states(False, f"{says}: a role in the works", where=named.where)
+    if names_only_a_role(maker):
+        return sheet.states(False, f"{says}: no works by name", where=made.maker.where)
     return sheet.states(not is_firm_in(maker, body), says, where=made.maker.where)
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.facts import names_another, names_only_a_role
-from speclint.specs import ExaminationRecord, HydraulicTestRecord, MadePart
+from speclint.facts import names_another, names_no_person, names_only_a_role
+from speclint.specs import ExaminationRecord, HydraulicTestRecord, MadePart, WeldRecord
 from speclint_release.sources import EN_13445_5
 
 
@@ -53,13 +53,21 @@ def _of_test(name: str, record: HydraulicTestRecord, sheet: Sheet) -> Iterator[s
 
 def _of_examination(name: str, record: ExaminationRecord, made: MadePart, sheet: Sheet) -> Iterator[str]:
     by = sheet.said(f"who made {name}", record.by)
-    if by is None or names_only_a_role(by):
+    if by is None or names_no_person(by):
         yield f"{name} names nobody who made it"
         return
     for weld, one in made.welds.items():
-        welder = sheet.said(f"welder of {weld}", one.welder)
+        welder = _welder(weld, one, sheet)
         if welder is not None and not names_another(by, welder):
             yield f"{name} was made by {by}, who welded {weld}"
+
+
+def _welder(weld: str, record: WeldRecord, sheet: Sheet) -> str | None:
+    """The welder of a weld by name; where the record has only his mark, whoever is said to have made the weld."""
+    welder = sheet.said(f"welder of {weld}", record.welder)
+    if welder is not None and not names_no_person(welder):
+        return welder
+    return sheet.said(f"who made {weld}", record.by)
 
 
 RULES = (independent_examination,)

@@ -170,7 +170,14 @@ def certified_before_fitted(made: MadePart, sheet: Sheet) -> Judgement:
     ]
     examined = list(_examined_when_machined(made, sheet))
     sizes = with_a_day(records_of(made.measured), sheet)
-    stated = sheet.is_stated("day of the inspection document", made.certificate.date)
+    document = made.certificate
+    stated = sheet.is_stated("day of the inspection document", document.date)
+    if (
+        not stated
+        and (fitted or examined or sizes)
+        and sheet.is_stated("inspection document", document.number)
+    ):
+        sheet.read("day of the inspection document", document.date)
     if not (fitted or examined or sizes) or not stated:
         raise sheet.not_applicable(
             "no inspection document has a day beside one on which the part was welded, examined, measured or fitted"

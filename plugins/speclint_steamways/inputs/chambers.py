@@ -73,8 +73,12 @@ def passage_drained_into(name: str, drain: Drain, block: CylinderBlock, sheet: S
 
 
 def as_one_word(text: str) -> str:
-    """A name as it is compared: capitals and spaces make no second pipe."""
-    return " ".join(text.split()).casefold()
+    """A name as it is compared: capitals, spaces and hyphens make no second pipe.
+
+    >>> as_one_word("Cock-pipe  front"), as_one_word("passage-chest-left")
+    ('cock pipe front', 'passage chest left')
+    """
+    return " ".join(text.replace("-", " ").replace("_", " ").split()).casefold()
 
 
 def draining_into(

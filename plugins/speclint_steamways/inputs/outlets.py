@@ -9,8 +9,20 @@ from speclint.facts import engine_of, steam_carried, steam_in
 from speclint.specs import CylinderBlock, Drain, SteamPassage, SteamPipe
 from speclint_steamways.inputs.chambers import as_one_word, passage_drained_into
 
-#: What a drain leads into that has no pipe, and that any number of drains share.
-OPEN_AIR = "open air"
+#: Where a drain leads that has no pipe, and that any number of drains share; small words may stand before it.
+_OPEN_AIR = frozenset({"open air", "atmosphere", "outside", "freie"})
+_SMALL = frozenset({"to", "into", "the", "ins"})
+#: Words for what is full of live steam, in the name of what a drain leads into.
+_LIVE = ("live steam", "superheater", "frischdampf")
+
+
+def is_open_air(into: str) -> bool:
+    """Whether a drain leads into the open air, as its name is compared.
+
+    >>> is_open_air("to the open air"), is_open_air("atmosphere"), is_open_air("air pipe")
+    (True, True, False)
+    """
+    return " ".join(word for word in into.split() if word not in _SMALL) in _OPEN_AIR
 
 
 def beyond_its_end(end: str, name: str, drain: Drain, block: CylinderBlock, sheet: Sheet) -> Iterator[str]:
@@ -29,7 +41,7 @@ def beyond_its_end(end: str, name: str, drain: Drain, block: CylinderBlock, shee
 def _shared_with_live(name: str, drain: Drain, block: CylinderBlock, sheet: Sheet) -> Iterator[str]:
     """The chambers of live steam whose drains lead into the same pipe or trap as that of an end or exhaust passage."""
     into = as_one_word(sheet.read(f"{name} leads into", drain.into))
-    if into == OPEN_AIR:
+    if is_open_air(into):
         return
     for passage in sheet.belonging_to(block, SteamPassage):
         own = [as_one_word(sheet.read(f"drain of {passage.id}", one.into)) for one in passage.drains.values()]
@@ -46,15 +58,20 @@ def beyond_its_block(
     pipe on it, or, unless it drains live steam itself, a pipe of live steam on its own block.
     """
     into = as_one_word(sheet.read(f"{name} leads into", drain.into))
-    if into == OPEN_AIR:
+    if is_open_air(into):
         return
+    if not live and (any(word in into for word in _LIVE) or into in ("boiler", "the boiler")):
+        yield f"{name} leads into {into}, where live steam stands"
     for pipe in () if live else sheet.belonging_to(block, SteamPipe):
         if as_one_word(pipe.id) == into and steam_carried(pipe, sheet).value == "live steam":
             yield f"{name} leads into {pipe.id}, where live steam stands"
     own = {pipe.id for pipe in sheet.belonging_to(block, SteamPipe)}
     for other in _others(block, sheet):
         parts = (*sheet.belonging_to(other, SteamPassage), *sheet.belonging_to(other, SteamPipe))
-        if into in {as_one_word(one.id) for one in (other, *parts) if one.id not in own}:
+        called = {as_one_word(one.id): one.id for one in (other, *parts) if one.id not in own}
+        if into in called:
+            yield f"{name} leads into {called[into]}, of {other.id}"
+        elif f" {as_one_word(other.id)} " in f" {into} ":
             yield f"{name} leads into {into}, of {other.id}"
 
 

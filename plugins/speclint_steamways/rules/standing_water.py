@@ -23,7 +23,7 @@ from speclint_steamways.inputs.chambers import (
     drains_of,
     gathers_water,
 )
-from speclint_steamways.inputs.outlets import OPEN_AIR, beyond_its_block, beyond_its_end
+from speclint_steamways.inputs.outlets import beyond_its_block, beyond_its_end, is_open_air
 
 #: Places by which water goes from one end of a cylinder to the other, where they belong to neither.
 _JOINING = ("passage", "breathing way")
@@ -341,7 +341,7 @@ def _apart(block: CylinderBlock, sheet: Sheet) -> Judgement:
     for name, drains in _drains_by_end(block, sheet):
         for drain in drains.values():
             into = sheet.read(f"drain of {name} leads into", drain.into)
-            if (drawn := as_one_word(into)) != OPEN_AIR:
+            if not is_open_air(drawn := as_one_word(into)):
                 led.setdefault(drawn, set()).add(name)
     joining = {into: ends for into, ends in led.items() if len(ends) > 1}
     if not joining:

@@ -11,6 +11,7 @@ from speclint.handbook.tables import Reading, rows
 from speclint_valves.sources import ISO_773
 
 _KEYS = "parallel-keys-iso-773.csv"
+_WOODRUFF = "woodruff-keys-iso-3912.csv"
 _MILLIMETRE = 1e-3
 #: Widths nearer than this are the same, m: as two drawings of one keyway may differ (shaft.key-of-its-cams).
 _SAME = 1e-5
@@ -27,6 +28,26 @@ def _heights() -> tuple[tuple[Metres, Metres], ...]:
 def is_listed_width(b: Metres) -> bool:
     """Whether the standard has a parallel key of a width."""
     return any(math.isclose(width, b, abs_tol=_SAME) for width, _ in _heights())
+
+
+@cache
+def _woodruff() -> tuple[tuple[Metres, Metres], ...]:
+    return tuple(
+        (float(row["width_mm"]) * _MILLIMETRE, float(row["height_mm"]) * _MILLIMETRE)
+        for row in rows(_WOODRUFF, "speclint_valves")
+    )
+
+
+def is_woodruff(b: Metres, h: Metres) -> bool:
+    """Whether the standard has a Woodruff key of a width and a height.
+
+    >>> is_woodruff(0.010, 0.013), is_woodruff(0.018, 0.013)
+    (True, False)
+    """
+    return any(
+        math.isclose(width, b, abs_tol=_SAME) and math.isclose(height, h, abs_tol=_SAME)
+        for width, height in _woodruff()
+    )
 
 
 def height_of_parallel_key(b: Metres) -> Reading:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet
 from speclint.handbook.fits import share_of_size
-from speclint_valves.formulae.keys import height_of_parallel_key, is_listed_width
+from speclint_valves.formulae.keys import height_of_parallel_key, is_listed_width, is_woodruff
 from speclint_valves.sources import ISO_773
 
 if TYPE_CHECKING:
@@ -30,9 +30,12 @@ SECTION_LIMITS = (
 def section_of(width: Length, height: Length, sheet: Sheet) -> Judgement:
     """The stated height of a key against that of the standard for the width of its keyway, both as drawn; a query.
 
-    A width that the standard does not list has the proportions of its keys, from the flattest to the square.
+    A Woodruff key has a standard of its own. A width that the standard of parallel keys does not list has the
+    proportions of its keys, from the flattest to the square.
     """
     b, h = sheet.take_nominal("b_n", width), sheet.take_nominal("h_n", height)
+    if is_woodruff(b, h):
+        return sheet.states(True, "the key is one of the Woodruff keys of ISO 3912", where=height.where)
     if is_listed_width(b):
         standard = sheet.look_up("h_s", height_of_parallel_key, b=b)
         return (

@@ -46,7 +46,7 @@ DEFERS = "the local code and a competent person decide"
 
 @rule(
     "seat.retained-hot",
-    edition=3,
+    edition=4,
     title="The seat has an interference above zero in every hot case, its faces smoothed",
     wrong="seat loose hot: {left} of interference left",
     on=ValveSeat,
@@ -74,7 +74,7 @@ def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "seat.push-out",
-    edition=7,
+    edition=8,
     title="The grip of the hot fit is at least twice the load that pulls the seat out, of water at relief among them",
     wrong="seat loose hot: grips {found} of {limit} wanted",
     on=ValveSeat,

@@ -21,7 +21,7 @@ from speclint_valves.formulae.keys import depth_for_height, room_over_key
 from speclint_valves.inputs.driving_keys import DEPTH_LIMITS
 from speclint_valves.inputs.key_sections import section_of
 from speclint_valves.inputs.keys import height_of_key
-from speclint_valves.sources import ISO_773
+from speclint_valves.sources import ISO_773, ISO_3912
 
 
 def _torques(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
@@ -79,7 +79,7 @@ one_key: Rule = agreement(
     "least half of that in the shaft, and both keyways leave 0.1 to 1.2 mm of room over it",
     on=Shaft,
     grade=Grade.NONCONFORMITY,
-    cites=[ISO_773, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    cites=[ISO_773, ISO_3912, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a key that is higher than its keyways are deep does not let the cam onto the shaft, and one that lies shallow "
     "tips in its seat and works loose",
     leaves_out="fit of the key on its sides; rounding of its edges and of the keyways; limits of a key whose height is "

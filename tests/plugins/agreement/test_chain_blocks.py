@@ -63,7 +63,9 @@ def test_a_part_that_leads_to_no_block_says_nothing(workshop: DesignFolder) -> N
 
 GEAR = {
     "inlet.toml": 'kind = "poppet-valve"',
-    "exhaust.toml": 'kind = "poppet-valve"',
+    "exhaust.toml": 'kind = "poppet-valve"\nlower_beat = { seat = "ring" }',
+    "ring.toml": 'kind = "valve-seat"',
+    "spare.toml": 'kind = "valve-seat"',
     "spindle.toml": 'kind = "valve-spindle"\nmoves = "inlet"',
     "rocker.toml": 'kind = "rocker"\nworks = "spindle"',
     "tappet.toml": 'kind = "tappet"\nworks = "rocker"\ncarried_in = "front"',
@@ -99,6 +101,9 @@ dimension = "length"
         ("tappet", "front", "cage", OTHER),
         ("tappet", "front", "cam", OTHER),
         ("direct", "front", "cam", FINE),
+        ("tappet", "front", "ring", OTHER),
+        ("direct", "front", "ring", FINE),
+        ("tappet", "front", "spare", FINE),  # no valve closes on it
         ("direct", "front", "exhaust", FINE),
         ("direct", "back", "exhaust", OTHER),  # the box that carries another tappet
         ("direct", "front", "back", OTHER),

@@ -71,6 +71,10 @@ def test_a_ring_stands_behind_the_word(design: DesignFolder, said: str) -> None:
 def test_the_cage_of_its_valve_holds_a_seat(design: DesignFolder) -> None:
     design.replace("seat.toml", '"none"', '"shoulder and cage"')
     assert outcome(design, RULE, "seat") == FINE
+    design.replace("cage.toml", "held_by", 'fastened_by = "cover over it"\nheld_by')
+    assert outcome(design, RULE, "seat") == FINE
+    design.replace("cage.toml", '"cover over it"', '"nothing"')
+    assert outcome(design, RULE, "seat") == HOLD
 
 
 @pytest.mark.parametrize(("opening", "ends"), [("12.1 mm", FINE), ("12.2 mm", HOLD), ("11.8 mm", HOLD)])

@@ -259,6 +259,17 @@ def test_a_day_written_otherwise_is_asked_for(workshop: DesignFolder, written: s
     expect_not_assessed(check, f"day of tightening cold is '{written}': write it as 2027-05-31")
 
 
+@pytest.mark.parametrize("fitted", [True, False])
+def test_a_document_with_a_number_is_asked_for_its_day(workshop: DesignFolder, fitted: bool) -> None:
+    """Without it nothing is compared, and a document of another piece passes."""
+    gone = ('date = "2026-05-04"\n', 'number = "C-1"\n'), *(() if fitted else ((one, "") for one in FITTED))
+    check = studs(workshop, *gone)
+    if fitted:
+        expect_not_assessed(check, "certificate.date")
+    else:
+        assert check.outcome == "not applicable"
+
+
 FITTED = (
     '[entries.in]\ndate = "2026-06-10"\n',
     '[tightenings.cold]\ndate = "2026-09-14"\n',

@@ -27,8 +27,13 @@ OTHERS = {
         ("blast", "cock leads into blast, of other"),
         ("main", "cock leads into main, where live steam stands"),
         ("cock pipe front", ""),
+        ("cock pipe of other", "cock leads into cock pipe of other, of other"),
+        ("superheater header", "cock leads into superheater header, where live steam stands"),
+        ("Live-steam pipe", "cock leads into live steam pipe, where live steam stands"),
+        ("the boiler", "cock leads into the boiler, where live steam stands"),
         ("open air", ""),
         ("belt pipe", ""),
+        ("ash pan beside the boiler", ""),
     ],
 )
 def test_a_cylinder_cock_leads_to_no_other_block(workshop: DesignFolder, into: str, says: str) -> None:
@@ -54,3 +59,28 @@ def test_a_pipe_that_two_blocks_share_is_of_no_other(workshop: DesignFolder) -> 
     made = {**files("block", ("cock pipe front", "blast")), **OTHERS}
     made["blast.toml"] = OTHERS["blast.toml"] + '[ends_at]\npart = "block"\n'
     expect_conforms(workshop.write(made).only(RULE, "block"))
+
+
+@pytest.mark.parametrize(
+    ("into", "joins"),
+    [
+        ("cock pipe", True),
+        ("Cock-pipe", True),
+        ("cock pipe 2", False),
+        ("open air", False),
+        ("to the open air", False),
+        ("atmosphere", False),
+        ("ins Freie", False),
+    ],
+)
+def test_what_joins_two_ends_whatever_it_is_written_like(
+    workshop: DesignFolder, into: str, joins: bool
+) -> None:
+    """Both ends lead into one pipe, or each into the open air, which joins nothing."""
+    front = "cock pipe" if joins or into == "cock pipe 2" else into
+    made = files("block", ("cock pipe front", front), ("cock pipe back", into))
+    check = workshop.write(made).only(RULE, "block")
+    if joins:
+        expect_finding(check, says="cock pipe joins back and front")
+    else:
+        expect_conforms(check)
