@@ -19,6 +19,7 @@ from tests.checking.test_kept_results import FILES
 def _of_this_test(monkeypatch: pytest.MonkeyPatch) -> None:
     """The family of tubes is made in memory: its name stands for its code. No formula is set so far."""
     monkeypatch.setattr(code_digest, "_of_package", lambda name: name.rpartition("_")[0])
+    monkeypatch.setattr(code_digest, "code_beside", lambda *_: ())
     monkeypatch.setattr(mathematics, "_known", {})
 
 
