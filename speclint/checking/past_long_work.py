@@ -20,7 +20,7 @@ _LITTLE = 1e-3
 
 
 def past_long_work(
-    found: Check, component: Component, free: Sequence[Step], beside: Sequence[Check], context: Context
+    found: Check, free: Sequence[Step], beside: Sequence[Check], context: Context
 ) -> Sequence[Step]:
     """Those of some values of which a trial repeats no long calculation; none where one was not worked aside.
 
@@ -30,11 +30,11 @@ def past_long_work(
         return free
     staying = list(free)
     for one in (found, *beside):
-        part = component if one is found else context.design.specs.get(one.component)
-        read = [step for step in staying if one is found or took(one, step.where)]
-        if read and isinstance(part, Component):
-            stays = _staying(one, part, read, context)
-            staying = [step for step in staying if step not in read or step.where.drawn in stays]
+        part = context.design.specs[one.component]
+        assert isinstance(part, Component)  # as it was checked
+        read = [step for step in staying if took(one, step.where)]
+        stays = _staying(one, part, read, context)
+        staying = [step for step in staying if step not in read or step.where.drawn in stays]
     return staying
 
 

@@ -54,7 +54,7 @@ def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Re
         given = given_keys(component)
         free = [step for step in _own_values(found, context) if step.where.key not in given]
         failing = [one for one in checks if fails_too(one, found)]
-        free = list(past_long_work(found, component, free, failing, context))
+        free = list(past_long_work(found, free, failing, context))
         no_less = no_less_keys(component)
         proved = _for_all_parts(found, component, free, checks, failing, context)
         return sorted((one for one in proved if not _lessens(one, no_less)), key=_order)

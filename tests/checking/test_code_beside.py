@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
+from types import ModuleType
 
 import pytest
 
@@ -59,11 +61,29 @@ def test_every_form_of_an_import_is_seen(works: Path, more: str) -> None:
         "import pydantic, os, speclint\nfrom speclint_of_works import rules\n",
         "from . import works_unused\nfrom .works_unused import x\n",  # of the family itself
         "# import works_unused\nx = 'import works_unused'\n",
-        "import works_nowhere\nfrom the air of the shop import is no import\n",
+        "import works_nowhere\nfrom the air of the shop import is no import\nimport - of goods, tables\n",
     ],
 )
 def test_what_is_known_otherwise_or_is_no_import_is_left_out(works: Path, more: str) -> None:
     assert beside(works, more) == ("works_common", "works_tables")
+
+
+def test_a_file_that_is_no_module_imports_nothing(works: Path) -> None:
+    (works / "speclint_of_works" / "notes.txt").write_text("import works_unused\n", encoding="utf-8")
+    assert beside(works) == ("works_common", "works_tables")
+
+
+def test_a_module_made_in_memory_cannot_be_watched(works: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "works_made", ModuleType("works_made"))
+    assert beside(works, "import works_made\n") == ("works_common", "works_tables")
+
+
+def test_of_a_folder_that_is_no_package_nothing_is_kept(works: Path) -> None:
+    """It may go on in any folder of the path, here among what is installed too."""
+    for place in (works, works / "site-packages"):
+        (place / "works_spread").mkdir()
+    with pytest.raises(LookupError, match="the code of works_spread lies in no file"):
+        beside(works, "import works_spread.part\n")
 
 
 def test_a_family_in_no_file_is_told() -> None:

@@ -90,6 +90,18 @@ def either(tube: tubes.Tube, sheet: Sheet) -> Judgement:
     return sheet.at_most(σ, sheet.limit("allowable", "σ_all"))
 
 
+def hooped_by(tube: tubes.Tube, sheet: Sheet) -> Given:
+    """Each hoop bears a quarter of what is worked."""
+    return Given(sheet.take_nominal("d", tube.bore) * 4 / sheet.count("z", tube.hoops, "hoops"))
+
+
+@rule("tube.hooped", title="the tube carries a pressure that is worked aside for its hoops", **_COMMON)
+def hooped(tube: tubes.Tube, sheet: Sheet) -> Judgement:
+    """The count of hoops is written down here too."""
+    sheet.count("z", tube.hoops, "hoops")
+    return _held(tube, sheet.aside("what is given", hooped_by, tube), sheet)
+
+
 def _found(folder: Path, of: Rule) -> list[str]:
     assessment = DesignFolder(folder, tubes.tubes(of)).write(FILES).assess()
     assert assessment.context is not None
@@ -107,6 +119,12 @@ def test_what_changes_the_result_is_not_tried(tmp_path: Path) -> None:
     assert _found(tmp_path, aside) == ["outside from 105 mm ±0.5 to 105.6 mm ±0.5, all else equal"]
     assert sorted(set(worked)) == pytest.approx([0.0999, 0.1, 0.1001])
     assert len(worked) <= 5
+
+
+def test_a_count_that_it_took_is_not_tried(tmp_path: Path) -> None:
+    """A fifth hoop would do, as 4/5 of 45 bar do."""
+    assert _found(tmp_path, hooped) == ["outside from 105 mm ±0.5 to 105.6 mm ±0.5, all else equal"]
+    assert sorted(set(worked)) == pytest.approx([0.0999, 0.1, 0.1001])
 
 
 def test_a_long_calculation_that_is_not_worked_aside_is_never_repeated(tmp_path: Path) -> None:
