@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from importlib.metadata import EntryPoint
 from typing import Annotated, Any, ClassVar, Literal
+
+import pytest
 
 from speclint import (
     COMMON_PRACTICE,
@@ -17,6 +19,7 @@ from speclint import (
     formula,
     rule,
 )
+from speclint.checking import code_digest
 from speclint.equations import Kelvins, Metres, Pascals, PerKelvin, Ratio
 from speclint.families import Loaded, load_families
 from speclint.handbook.tables.reading import Reading
@@ -222,3 +225,11 @@ def entry_point(name: str, kinds: Sequence[Any] = (Tube, Rack), rules: Sequence[
 def tubes(*rules: Rule) -> Loaded:
     """The family of tubes alone, with some rules or all."""
     return load_families([entry_point("tubes", rules=rules or RULES)])
+
+
+def code_known(
+    patch: pytest.MonkeyPatch, of: Callable[[str], str] = lambda name: name.rpartition("_")[0]
+) -> None:
+    """Let words stand for the code of families that are made in memory, their names without a number unless others."""
+    patch.setattr(code_digest, "_of_package", of)
+    patch.setattr("speclint.checking.code_beside.code_beside", lambda *_: ())

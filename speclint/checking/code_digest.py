@@ -11,7 +11,6 @@ from hashlib import blake2b
 from importlib.util import find_spec
 from typing import TYPE_CHECKING
 
-from speclint.checking.code_beside import code_beside
 from speclint.checking.installed import installed_beside
 from speclint.checking.kept_folder import KeptFolder
 
@@ -54,6 +53,8 @@ _beside: dict[tuple[str, ...], tuple[str, ...]] = {}
 
 
 def _beside_of(families: tuple[str, ...], kept: KeptFolder | None) -> tuple[str, ...]:
+    from speclint.checking.code_beside import code_beside  # only where a check is made
+
     standing = _standing(("speclint", *families)) if kept else None
     if kept is None or standing is None:
         return code_beside(families, _files_of)

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings, strategies as st
 
-from speclint.checking import Assessment, KeptFolder, Processes, assess, code_digest, find_remedies
+from speclint.checking import Assessment, KeptFolder, Processes, assess, find_remedies
 from speclint.checking.kept_results import KeptResults
 from speclint.checking.packing import packed, unpacked
 from speclint.register import judge
@@ -51,8 +51,7 @@ EDITS: dict[str, Callable[[str], str]] = {
 def _of_this_test() -> Iterator[None]:
     """The family of tubes is made in memory: its name stands for its code."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(code_digest, "_of_package", lambda name: name.rpartition("_")[0])
-        patch.setattr(code_digest, "code_beside", lambda *_: ())  # its families are made in memory
+        tubes.code_known(patch)
         yield
 
 

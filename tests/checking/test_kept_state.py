@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking import Check, KeptFolder, code_digest
+from speclint.checking import Check, KeptFolder
 from speclint.checking.code_digest import code_of
 from speclint.checking.inputs import Inputs
 from speclint.checking.kept_results import KeptResults
@@ -32,8 +32,7 @@ ALL = {**FILES, "tube.toml": NUMBERED, "other.toml": RACK}
 def _of_this_test() -> Iterator[None]:
     """The family of tubes is made in memory: its name stands for its code."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(code_digest, "_of_package", lambda name: name.rpartition("_")[0])
-        patch.setattr(code_digest, "code_beside", lambda *_: ())  # its families are made in memory
+        tubes.code_known(patch)
         yield
 
 

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from speclint.checking import Assessment, KeptFolder, Processes, assess, code_digest, find_remedies, loop
+from speclint.checking import Assessment, KeptFolder, Processes, assess, find_remedies, loop
 from speclint.checking.inputs import Inputs, context_of
 from speclint.checking.kept_results import KeptResults
 from speclint.checking.loop import Touched, _chosen
@@ -33,8 +33,7 @@ MORE = {
 def _of_this_test() -> Iterator[None]:
     """The family of tubes is made in memory: its name stands for its code."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(code_digest, "_of_package", lambda name: name.rpartition("_")[0])
-        patch.setattr(code_digest, "code_beside", lambda *_: ())  # its families are made in memory
+        tubes.code_known(patch)
         yield
 
 

@@ -13,7 +13,7 @@ from typing import Any
 
 import pytest
 
-from speclint.checking import Assessment, KeptFolder, code_digest, kept_run, loop
+from speclint.checking import Assessment, KeptFolder, kept_run, loop
 from speclint.commands import check, main
 from speclint.families import loading
 from speclint.reports import Page
@@ -58,8 +58,7 @@ def desk(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.Capture
     made.write({"speclint.toml": SETTINGS, **DRAWN, "tube.pdf": "as drawn\n"})
     monkeypatch.chdir(made.root)
     # The family of tubes is made in memory: a word stands for its code.
-    monkeypatch.setattr(code_digest, "_of_package", lambda name: f"{name} {made.code}")
-    monkeypatch.setattr(code_digest, "code_beside", lambda *_: ())
+    tubes.code_known(monkeypatch, lambda name: f"{name} {made.code}")
     monkeypatch.setattr(kept_run, "how_code_stands", lambda _: (made.code, True))
     assess = loop.assess
 

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from speclint.checking import Assessment, KeptFolder, Processes, assess, code_digest
+from speclint.checking import Assessment, KeptFolder, Processes, assess
 from speclint.reports.pack import mathematics, review_page
 from speclint.reports.pack.kept_formulae import keep_new, take_kept
 from speclint.testing import DesignFolder
@@ -18,8 +18,7 @@ from tests.checking.test_kept_results import FILES
 @pytest.fixture(autouse=True)
 def _of_this_test(monkeypatch: pytest.MonkeyPatch) -> None:
     """The family of tubes is made in memory: its name stands for its code. No formula is set so far."""
-    monkeypatch.setattr(code_digest, "_of_package", lambda name: name.rpartition("_")[0])
-    monkeypatch.setattr(code_digest, "code_beside", lambda *_: ())
+    tubes.code_known(monkeypatch)
     monkeypatch.setattr(mathematics, "_known", {})
 
 
