@@ -2,12 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
+from typing import TypeVar
 
-from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint import Grade, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import block_of
-from speclint.specs import NOT_STATED, CamBox, Component, DimensionChain, PoppetValve, Tappet, ValveSeat
+from speclint.specs import (
+    NOT_STATED,
+    CamBox,
+    Component,
+    Dimension,
+    DimensionChain,
+    LinkTo,
+    PoppetValve,
+    Tappet,
+    ValveSeat,
+)
 from speclint_agreement.inputs.blocks import in_block
+
+P = TypeVar("P")
 
 #: The kinds of a valve and its gear, and the key by which each leads to the next towards the valve.
 _TO_VALVE = {
@@ -28,33 +41,37 @@ def _pairs(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
 
 def _blocks(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
     """The block of each link, and of what it grows with and the gap that it is, against that of the first link."""
-    first: Worked | None = None
-    for name, link in (*chain.chain.items(), ("gap", chain.closes)):
-        if not sheet.is_stated(f"part of {name}", link.of):
-            continue
-        block = block_of(sheet.follow(link.of), sheet)
-        if block is None:
-            continue
-        if first is None:
-            first = in_block(link.of, block)
-        else:
-            yield Pair(in_block(link.of, block), first, name=name)
+    links = (*chain.chain.items(), ("gap", chain.closes))
+    for name, link, block, first in _against_first(links, block_of, sheet):
+        yield Pair(in_block(link, block), in_block(*first), name=name)
 
 
 def _valves(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
     """The valve of the gap, or of the first link with one, against that of each other; a box against its tappet's."""
-    first: Worked | None = None
-    for name, link in (("gap", chain.closes), *chain.chain.items()):
+    links = (("gap", chain.closes), *chain.chain.items())
+    for name, link, valve, (of, that) in _against_first(links, _valve_of, sheet):
+        yield Pair(worked(valve.id, link), worked(that.id, of), name=f"valve of {name}")
+    yield from _boxes(chain, sheet)
+
+
+def _against_first(
+    links: Iterable[tuple[str, Dimension]], leads_to: Callable[[Component, Sheet], P | None], sheet: Sheet
+) -> Iterator[tuple[str, LinkTo[Component], P, tuple[LinkTo[Component], P]]]:
+    """The links of a chain that lead to some part, each with that and with the first of them and its own.
+
+    Links that name no part, or one that leads nowhere, are passed over.
+    """
+    first: tuple[LinkTo[Component], P] | None = None
+    for name, link in links:
         if not sheet.is_stated(f"part of {name}", link.of):
             continue
-        valve = _valve_of(sheet.follow(link.of), sheet)
-        if valve is None:
+        part = leads_to(sheet.follow(link.of), sheet)
+        if part is None:
             continue
         if first is None:
-            first = worked(valve.id, link.of)
+            first = link.of, part
         else:
-            yield Pair(worked(valve.id, link.of), first, name=f"valve of {name}")
-    yield from _boxes(chain, sheet)
+            yield name, link.of, part, first
 
 
 def _boxes(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
