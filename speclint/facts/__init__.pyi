@@ -381,6 +381,7 @@ from .pins import (
     turning_with as turning_with,
 )
 from .pipe_movement import (
+    blocks_at_ends as blocks_at_ends,
     growth_of_pipe as growth_of_pipe,
     movement_by_blocks as movement_by_blocks,
     movement_in_service as movement_in_service,

@@ -36,16 +36,20 @@ def movements_together(s_0: Metres, Δ: Metres) -> Metres:
     return s_0 + abs(Δ)
 
 
+def blocks_at_ends(pipe: SteamPipe, sheet: Sheet) -> Iterator[tuple[str, PipeEnd, CylinderBlock]]:
+    """The ends of a pipe that stand at a block, "starts" or "ends", each with its block."""
+    for name, end in (("starts", pipe.starts_at), ("ends", pipe.ends_at)):
+        if sheet.is_stated(f"part at which it {name}", end.part):
+            part = sheet.follow(end.part)
+            if isinstance(part, by_word.CylinderBlock):
+                yield name, end, part
+
+
 def openings_of(pipe: SteamPipe, sheet: Sheet) -> Iterator[tuple[PipeEnd, CylinderBlock, BlockOpening]]:
     """The openings of blocks at which a pipe starts or ends, each with its block."""
-    for name, end in (("starts", pipe.starts_at), ("ends", pipe.ends_at)):
-        if not sheet.is_stated(f"part at which it {name}", end.part):
-            continue
-        part = sheet.follow(end.part)
-        if isinstance(part, by_word.CylinderBlock) and sheet.is_stated(
-            f"opening at which it {name}", end.opening
-        ):
-            yield end, part, sheet.entry(part.openings, end.opening, f"the openings of {part.id}")
+    for name, end, block in blocks_at_ends(pipe, sheet):
+        if sheet.is_stated(f"opening at which it {name}", end.opening):
+            yield end, block, sheet.entry(block.openings, end.opening, f"the openings of {block.id}")
 
 
 def movement_by_blocks(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Worked | None:

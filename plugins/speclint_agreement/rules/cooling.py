@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
-from speclint.facts import temperature_of_block
+from speclint.facts import blocks_at_ends, temperature_of_block
 from speclint.handbook.heat import tied_temperature
-from speclint.specs import CylinderBlock, LoadCase, SteamPipe
+from speclint.specs import LoadCase, SteamPipe
 
 
 def _as_thin(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
@@ -17,7 +17,7 @@ def _as_thin(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
         return
     cool, hot = sheet.take_limits("T", metal)
     slack = sheet.limit("hotter", "ΔT_h")
-    for block in _blocks(pipe, sheet):
+    for _, _, block in blocks_at_ends(pipe, sheet):
         there = temperature_of_block(block, case, sheet)
         if sheet.is_stated(f"metal of {block.id}", there):
             _, hottest = sheet.take_limits("T_b", there)
@@ -31,15 +31,6 @@ def _as_thin(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
         coldest, _ = sheet.take_limits("T_0", cold)
         least = sheet.work("T_c", tied_temperature, T_b=coldest, ΔT=-sheet.limit("colder", "ΔT_c"))
         yield Pair(worked(cool, metal), worked(least, cold), "at least", name="colder than the cold engine")
-
-
-def _blocks(pipe: SteamPipe, sheet: Sheet) -> Iterator[CylinderBlock]:
-    """The blocks at which a pipe starts or ends."""
-    for name, end in (("starts", pipe.starts_at), ("ends", pipe.ends_at)):
-        if sheet.is_stated(f"part at which it {name}", end.part):
-            part = sheet.follow(end.part)
-            if isinstance(part, CylinderBlock):
-                yield part
 
 
 pipe_cools_first: Rule = agreement(
