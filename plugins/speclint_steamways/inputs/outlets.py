@@ -62,10 +62,11 @@ def beyond_its_block(
         return
     if not live and (any(word in into for word in _LIVE) or into in ("boiler", "the boiler")):
         yield f"{name} leads into {into}, where live steam stands"
-    for pipe in () if live else sheet.belonging_to(block, SteamPipe):
+    pipes = sheet.belonging_to(block, SteamPipe)
+    for pipe in () if live else pipes:
         if as_one_word(pipe.id) == into and steam_carried(pipe, sheet).value == "live steam":
             yield f"{name} leads into {pipe.id}, where live steam stands"
-    own = {pipe.id for pipe in sheet.belonging_to(block, SteamPipe)}
+    own = {pipe.id for pipe in pipes}
     for other in _others(block, sheet):
         parts = (*sheet.belonging_to(other, SteamPassage), *sheet.belonging_to(other, SteamPipe))
         called = {as_one_word(one.id): one.id for one in (other, *parts) if one.id not in own}
