@@ -7,7 +7,7 @@ from speclint.facts import CRACKED, torque_of_arm, torque_of_shaft
 from speclint.specs import LoadCase, Rocker, Shaft
 from speclint_valves.inputs.driving_keys import KEY_LIMITS, DrivingKey, OtherArm
 from speclint_valves.inputs.loads import greatest_valve_load
-from speclint_valves.sources import ISO_773
+from speclint_valves.sources import ISO_773, ISO_3912
 
 _LEAVES_OUT = (
     "splines, press fits and flanges, about which a query asks; what holds the part along the shaft, its hub and its "
@@ -23,7 +23,7 @@ _LEAVES_OUT = (
     "with 0.1 to 1.2 mm of room over it, and at most 60 MPa of shear and 100 MPa of pressure",
     on=Shaft,
     grade=Grade.NONCONFORMITY,
-    cites=[ISO_773, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    cites=[ISO_773, ISO_3912, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="all the torque of a shaft passes through this one key: when it goes, every valve stays where it is",
     leaves_out=_LEAVES_OUT,
     against=(),
@@ -54,7 +54,7 @@ def drive_key(shaft: Shaft, sheet: Sheet) -> Judgement:
     on=Rocker,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    cites=[ISO_773, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    cites=[ISO_773, ISO_3912, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="an arm that works on its key opens its valve late and less, and drops it where the key goes",
     leaves_out=f"{_LEAVES_OUT}; on which side of the valve arm the tappet arm stands, where a keyway is cut on both; "
     "a keyway beneath a tappet arm that is forged on",
