@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from speclint.repository import look
+from speclint.specs import UNDECIDED
 
 _BETWEEN_WORDS = re.compile(r"[^\w]+|_")
 _INITIAL = re.compile(r"\b\w\.")
@@ -50,8 +51,6 @@ _NO_NAME = _seen(
     "nn x xx xxx xxxx another aother anothername johndoe janedoe joebloggs maxmustermann mustermann ka tofollow "
     "seedrawing seeabove asprepared bycalculation localcode thelocalcode aslocalcode bylocalcode"
 )
-#: Words by which a name is still to be decided.
-_UNDECIDED = _seen("tbc tbd tba")
 _STILL_TO = re.compile(r"\?|\bto (?:be|check|confirm|follow|sign)\b", re.I)
 #: Family names of one letter, such as the Korean O and the Swedish Ö; other letters are marks or initials.
 _ONE_LETTER = frozenset("EIOUYÅÖØ")
@@ -146,7 +145,7 @@ def names_only_a_role(text: str) -> bool:
         return False
     if words and (sum(letter.isalpha() for letter in text) < 2 or together in _NO_NAME):
         return True
-    if not _UNDECIDED.isdisjoint(words) or _STILL_TO.search(text):
+    if not UNDECIDED.isdisjoint(words) or _STILL_TO.search(text):
         return True
     if _INITIAL.search(text):
         return False

@@ -407,6 +407,7 @@ from .named_in import (
     NamedIn as NamedIn,
 )
 from .nothing_named import (
+    UNDECIDED as UNDECIDED,
     bare_words as bare_words,
     names_nothing as names_nothing,
 )

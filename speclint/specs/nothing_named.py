@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-_NOTHING = frozenset(
+#: Short words by which anything is still to be decided.
+UNDECIDED = frozenset({"tba", "tbc", "tbd"})
+_NOTHING = UNDECIDED | frozenset(
     {"", "none", "nil", "no", "nothing", "nobody", "no one", "na", "not applicable", "not known", "unknown"}
     | {"not recorded", "not on record", "not stated", "not noted"}
-    | {"not decided", "not yet decided", "not yet", "later", "tba", "tbc", "tbd"}
+    | {"not decided", "not yet decided", "not yet", "later"}
 )
 
 

@@ -6,7 +6,7 @@ import re
 from typing import TYPE_CHECKING, Any
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, facts, rule
-from speclint.specs import Component, bare_words, by_word, names_nothing
+from speclint.specs import UNDECIDED, Component, bare_words, by_word, names_nothing
 from speclint_release.inputs.records import can_hurt
 from speclint_release.sources import ISO_7200
 
@@ -38,7 +38,7 @@ _NO_REVISION = frozenset(
     | {"revision", "rev", "xx", "xxx", "as drawing", "entwurf", "vorabzug", "aktuell", "neueste"}
 )
 #: Words by which a field is still to be filled.
-_UNDECIDED = frozenset({"tbc", "tbd", "tba", "pending", "awaited", "folgt"})
+_UNDECIDED = UNDECIDED | {"pending", "awaited", "folgt"}
 _BETWEEN_PIECES = re.compile(r"[-/._\s]")
 #: How the first revision of a drawing is marked in some offices.
 _FIRST_REVISION = ("-", "–", "—")
