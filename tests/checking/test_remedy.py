@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.checking import Processes, Remedy, find_remedies, findings_once, remedy_trial
+from speclint.checking import Assessment, Processes, Remedy, find_remedies, findings_once, remedy_trial
 from speclint.checking.corner_runs import Sides
 from speclint.checking.one_corner import run_once
 from speclint.checking.remedy_search import _for_all_parts, remedies
@@ -72,16 +72,22 @@ def test_a_remedy_clears_the_finding_on_every_part_of_its_line(tmp_path: Path) -
     assert said[1] == {*shared, "pressure from 47 bar gauge to 39.8 bar gauge, all else equal"}
 
 
-def test_a_remedy_that_leaves_another_part_failing_says_so(tmp_path: Path) -> None:
-    """At half of 45 bar, in a bore of 104.3 mm, a wall of 0.2 mm in all bears 2.25 × 104.3/0.2 = 1173 MPa in b."""
-    assessment = two_of_one_file(tmp_path, 'bore = "104 mm ±0.3"').assess()
+def by_pressure(assessment: Assessment, beside: list[str]) -> Remedy:
+    """The remedy of tube a by the line of its pressure, where those beside fail the same rule."""
     assert assessment.context is not None
     found = next(one for one in assessment.checks if one.order[:2] == ("tube-a", "tube.stress"))
     tube = assessment.context.design.specs["tube-a"]
     assert isinstance(tube, Component)
     steps = [step for step in found.steps if step.where.key == "pressure"]
     failing = [one for one in assessment.checks if fails_too(one, found)]
+    assert [one.component for one in failing] == beside
     (one,) = _for_all_parts(found, tube, steps, assessment.checks, failing, assessment.context)
+    return one
+
+
+def test_a_remedy_that_leaves_another_part_failing_says_so(tmp_path: Path) -> None:
+    """At half of 45 bar, in a bore of 104.3 mm, a wall of 0.2 mm in all bears 2.25 × 104.3/0.2 = 1173 MPa in b."""
+    one = by_pressure(two_of_one_file(tmp_path, 'bore = "104 mm ±0.3"').assess(), ["tube-b"])
     assert str(one) == (
         "pressure from 45 bar gauge to 39.8 bar gauge, which leaves tube-b of the same line failing, all else equal"
     )
@@ -92,15 +98,7 @@ def test_a_part_of_the_line_that_the_remedy_clears_is_not_told_as_failing(tmp_pa
     heading = 'each = ["a", "b", "c"]\nid = "tube-{each}"\n'
     three = f'{heading}{FILES["tube.toml"]}[for.b]\nbore = "104 mm ±0.3"\n'
     shop = DesignFolder(tmp_path, tubes.tubes()).write({**FILES, "tube.toml": three})
-    assessment = shop.replace("tube.toml", "30 bar", "45 bar").assess()
-    assert assessment.context is not None
-    found = next(one for one in assessment.checks if one.order[:2] == ("tube-a", "tube.stress"))
-    tube = assessment.context.design.specs["tube-a"]
-    assert isinstance(tube, Component)
-    steps = [step for step in found.steps if step.where.key == "pressure"]
-    failing = [one for one in assessment.checks if fails_too(one, found)]
-    assert [one.component for one in failing] == ["tube-b", "tube-c"]
-    (one,) = _for_all_parts(found, tube, steps, assessment.checks, failing, assessment.context)
+    one = by_pressure(shop.replace("tube.toml", "30 bar", "45 bar").assess(), ["tube-b", "tube-c"])
     assert (one.instead, one.short_of) == ("39.8 bar gauge", ("tube-b",))
 
 
