@@ -99,6 +99,7 @@ from .processes import (
 )
 from .remedy import (
     Remedy as Remedy,
+    Sought as Sought,
 )
 from .remedy_search import (
     reworks as reworks,

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from speclint.checking.check_result import Check
 from speclint.checking.parts_alike import grouped
-from speclint.checking.remedy import Remedy
+from speclint.checking.remedy import Remedy, Sought
 from speclint.errors import Complaint, replace
 from speclint.families import Loaded
 from speclint.repository import (
@@ -60,25 +60,29 @@ class Assessment:
     accepted: int = 0
     kept: KeptResults | None = field(default=None, repr=False, compare=False)
     changes: DesignChanges | None = None
-    _remedies: dict[tuple[str, str], list[Remedy]] = field(default_factory=dict, repr=False, compare=False)
+    _remedies: dict[tuple[str, str], Sought] = field(default_factory=dict, repr=False, compare=False)
     _sought: set[tuple[str, str]] = field(default_factory=set, repr=False, compare=False)
 
-    def remedies(self, check: Check) -> list[Remedy]:
+    def remedies(self, check: Check) -> tuple[Remedy, ...]:
         """What would clear a finding; worked out when first asked for, where it has not been found already."""
-        if check.order not in self._remedies:
-            from speclint.checking.remedy_search import remedies
+        return self.search(check).remedies
 
-            found = remedies(check, self.checks, self.context) if self.context else []
+    def search(self, check: Check) -> Sought:
+        """What the search for remedies of a finding came to; made when first asked for, as those are."""
+        if check.order not in self._remedies:
+            from speclint.checking.remedy_search import search_of
+
+            found = search_of(check, self.checks, self.context) if self.context else Sought()
             self._remedies[check.order] = found
         return self._remedies[check.order]
 
-    def keep(self, found: Mapping[tuple[str, str], list[Remedy]]) -> None:
-        """Keep remedies that were worked out elsewhere, by component and rule."""
+    def keep(self, found: Mapping[tuple[str, str], Sought]) -> None:
+        """Keep what searches for remedies came to that were made elsewhere, by component and rule."""
         self._remedies.update(found)
         self._sought.update(found)
 
-    def sought(self, check: Check) -> list[Remedy] | None:
-        """What would clear a finding where that was sought before the report; None where it was not."""
+    def sought(self, check: Check) -> Sought | None:
+        """What the search for remedies came to where it was made before the report; None where it was not."""
         return self._remedies[check.order] if check.order in self._sought else None
 
     @cached_property

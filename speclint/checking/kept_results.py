@@ -17,7 +17,7 @@ from speclint.checking.check_result import Check
 from speclint.checking.inputs import Inputs
 from speclint.checking.kept_folder import KeptFolder
 from speclint.checking.packing import packed, unpacked
-from speclint.checking.remedy import Remedy
+from speclint.checking.remedy import Sought
 from speclint.errors import replace
 from speclint.families import Loaded
 from speclint.repository import Design, State, digest, drawing_state
@@ -60,16 +60,17 @@ class KeptResults:
         if not any(one.could_not_run for one in checks):
             self._keep(self._name_of(component), checks, _together(one.consulted for one in checks))
 
-    def remedies_of(self, found: Check, could_spoil: Sequence[Check]) -> list[Remedy] | None:
-        """The remedies of a finding, where they are kept and still hold."""
-        return self._found(self._name_of_finding(found, could_spoil))
+    def remedies_of(self, found: Check, could_spoil: Sequence[Check]) -> Sought | None:
+        """What the search for remedies of a finding came to, where that is kept and still holds."""
+        known = self._found(self._name_of_finding(found, could_spoil))
+        return known[0] if known else None
 
     def keep_remedies(
-        self, found: Check, could_spoil: Sequence[Check], remedies: Sequence[Remedy], consulted: Consulted
+        self, found: Check, could_spoil: Sequence[Check], sought: Sought, consulted: Consulted
     ) -> None:
-        """Keep the remedies of a finding, with all that was consulted to find them."""
+        """Keep what the search for remedies of a finding came to, with all that was consulted for it."""
         name = self._name_of_finding(found, could_spoil)
-        self._keep(name, remedies, _together([found.consulted, consulted]))
+        self._keep(name, [sought], _together([found.consulted, consulted]))
 
     def again_of(self, one: Check, instead: str) -> Check | None:
         """A check made again with other values ``instead``, by their digest; where it is kept and still holds."""

@@ -207,19 +207,19 @@ def find_remedies(
     for found in sought:
         could_spoil = spoiling.by(found)
         spoiled = [one for one, _ in could_spoil]
-        remedies = kept.remedies_of(found, spoiled) if kept is not None else None
-        if remedies is None:
+        known = kept.remedies_of(found, spoiled) if kept is not None else None
+        if known is None:
             briefs = [brief(one, places) for one, places in could_spoil]
             left.setdefault(spoiling.alike(found), []).append((found, briefs))
         else:
-            assessment.keep({found.order: remedies})
+            assessment.keep({found.order: known})
     if not left:
         return
     firsts = [group[0] for group in left.values()]
     done = processes.remedies(firsts, assessment.checks, assessment.context)
-    for group, (remedies, consulted) in zip(left.values(), done, strict=True):
+    for group, (came_to, consulted) in zip(left.values(), done, strict=True):
         for found, spoiled in group:
-            own = [of_part_alike(one, found) for one in remedies]
+            own = of_part_alike(came_to, found)
             assessment.keep({found.order: own})
             if kept is not None:
                 kept.keep_remedies(found, spoiled, own, consulted)

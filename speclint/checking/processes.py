@@ -19,7 +19,7 @@ from msgspec import Struct
 
 from speclint.checking.check_result import Check
 from speclint.checking.processors import usable_processors
-from speclint.checking.remedy import Remedy
+from speclint.checking.remedy import Sought
 from speclint.checking.time_limit import GRACE, end_watch
 from speclint.errors import FamilyError, replace
 from speclint.rules import Consulted, Context, Rule
@@ -101,8 +101,8 @@ class Processes:
 
     def remedies(
         self, tasks: Sequence[tuple[Check, list[Check]]], checks: Sequence[Check], context: Context
-    ) -> list[tuple[list[Remedy], Consulted]]:
-        """The remedies of some findings, each given with the checks that it could spoil, and what was consulted."""
+    ) -> list[tuple[Sought, Consulted]]:
+        """What would clear some findings, each given with the checks that it could spoil, and what was consulted."""
         from speclint.checking.remedy_search import solved  # only where remedies are sought
 
         if len(tasks) >= min(self._enough, _ENOUGH_FINDINGS):  # none help yet where all checks were kept

@@ -1,4 +1,4 @@
-"""A remedy: the change of one stated value that would clear a finding."""
+"""A remedy: the change of one stated value that would clear a finding; and what the search for one came to."""
 
 from __future__ import annotations
 
@@ -80,3 +80,15 @@ class Remedy(Struct, frozen=True):
         if isinstance(value, bool):
             return "true" if value else "false"
         return f'"{value}"' if isinstance(value, str) else amount(value, self.unit, self.written_in)
+
+
+class Sought(Struct, frozen=True):
+    """What the search for remedies of a finding came to; nothing in it where none was to be sought.
+
+    Where it found none, ``in_vain`` are the values of which no change that is within reach clears the finding, and
+    ``not_tried`` those on which a long calculation rests, that each trial would repeat; both by name.
+    """
+
+    remedies: tuple[Remedy, ...] = ()
+    in_vain: tuple[str, ...] = ()
+    not_tried: tuple[str, ...] = ()

@@ -8,13 +8,13 @@ agree are another matter (:mod:`speclint.checking.agreement_remedy`).
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 
 from speclint.checking.agreement_remedy import agreed
 from speclint.checking.check_result import Check
 from speclint.checking.office_steps import threads
 from speclint.checking.past_long_work import past_long_work
-from speclint.checking.remedy import Remedy
+from speclint.checking.remedy import Remedy, Sought
 from speclint.checking.remedy_for_all import TrialForAll
 from speclint.checking.remedy_trial import Trial, took
 from speclint.checking.spoiling import fails_too
@@ -29,10 +29,10 @@ _MOST = 3
 _FIT = 0.01
 
 
-def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Remedy]:
-    """The remedies of a finding: those that spoil no other check first, then the smallest change.
+def search_of(found: Check, checks: Sequence[Check], context: Context) -> Sought:
+    """The remedies of a finding: those that spoil no other check first, then the smallest change; or what was in vain.
 
-    ``checks`` are the others of the same run. None are found where the rule is not a matter of number. No value is
+    ``checks`` are the others of the same run. None are sought where the rule is not a matter of number. No value is
     tried that changes what a long calculation gives, such as that of a cylinder's cycle: a search would repeat it
     hundreds of times. A figure that is given, such as a friction, is no remedy, nor is a pin thinner than its fit
     wants.
@@ -40,29 +40,40 @@ def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Re
     :raises FamilyError: where a rule that is run for it takes longer than the settings allow.
     """
     if found.outcome != "finding" or found.judgement is None:
-        return []
+        return Sought()
     component = context.design.specs.get(found.component)
     if not isinstance(component, Component):
-        return []
+        return Sought()
     try:
         if found.judgement.places:
-            return agreed(found, component, checks, context)
+            return Sought(tuple(agreed(found, component, checks, context)))
         if found.utilisation is None:
-            return []
+            return Sought()
         if isinstance(component, by_word.MadePart):
-            return []  # what is on record of a part as made is as it is
-        given = given_keys(component)
-        free = [step for step in _own_values(found, context) if step.where.key not in given]
-        failing = [one for one in checks if fails_too(one, found)]
-        free = list(past_long_work(found, free, failing, context))
-        no_less = no_less_keys(component)
-        proved = _for_all_parts(found, component, free, checks, failing, context)
-        return sorted((one for one in proved if not _lessens(one, no_less)), key=_order)
+            return Sought()  # what is on record of a part as made is as it is
+        return _by_one_value(found, component, checks, context)
     except Overrun as problem:
         what = f"a remedy of {found.rule.name} was sought on {found.component}"
         raise FamilyError(
             f"family {found.rule.family}: a rule did not end in its time while {what}"
         ) from problem
+
+
+def _by_one_value(found: Check, component: Component, checks: Sequence[Check], context: Context) -> Sought:
+    """The remedies that change one size, count or thread of the component; where there is none, what was tried."""
+    given = given_keys(component)
+    free = [step for step in _own_values(found, context) if step.where.key not in given]
+    failing = [one for one in checks if fails_too(one, found)]
+    tried = list(past_long_work(found, free, failing, context))
+    proved = _for_all_parts(found, component, tried, checks, failing, context)
+    if proved:
+        no_less = no_less_keys(component)
+        return Sought(tuple(sorted((one for one in proved if not _lessens(one, no_less)), key=_order)))
+    return Sought((), _names(tried), _names(step for step in free if step not in tried))
+
+
+def _names(steps: Iterable[Step]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(step.name for step in steps))
 
 
 def _for_all_parts(
@@ -116,10 +127,10 @@ def reworks(
         raise FamilyError(f"family {found.rule.family}: a rule did not end in its time") from problem
 
 
-def solved(found: Check, checks: Sequence[Check], context: Context) -> tuple[list[Remedy], Consulted]:
-    """The remedies of a finding, and what was consulted to find them."""
+def solved(found: Check, checks: Sequence[Check], context: Context) -> tuple[Sought, Consulted]:
+    """What the search for remedies of a finding came to, and what was consulted to find them."""
     with context.asking() as consulted:
-        return remedies(found, checks, context), consulted
+        return search_of(found, checks, context), consulted
 
 
 def _proved(trials: Sequence[Trial | TrialForAll]) -> list[Remedy]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Hashable, Sequence
 
 from speclint.checking.check_result import Check
-from speclint.checking.remedy import Remedy
+from speclint.checking.remedy import Remedy, Sought
 from speclint.errors import Location, replace
 
 #: A file and a key of it: the place of a value on a drawing, of whatever part it is there.
@@ -86,7 +86,11 @@ def _lines_by_place(one: Check) -> dict[Place, list[int]]:
     return lines
 
 
-def of_part_alike(remedy: Remedy, found: Check) -> Remedy:
-    """A remedy as that of a finding alike on another part: the same place of the drawing."""
+def of_part_alike(sought: Sought, found: Check) -> Sought:
+    """What the search came to as that of a finding alike on another part: the same places of the drawing."""
+    return replace(sought, remedies=tuple(_as_of(one, found.component) for one in sought.remedies))
+
+
+def _as_of(remedy: Remedy, part: str) -> Remedy:
     where = remedy.where
-    return replace(remedy, where=Location(where.file, where.line, where.key, where.part and found.component))
+    return replace(remedy, where=Location(where.file, where.line, where.key, where.part and part))

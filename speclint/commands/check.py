@@ -224,7 +224,7 @@ def _seek(found: Sequence[Check], assessment: Assessment, against: Assessment, p
     orders = {one.order for one in found}
     sought = [one for one in against.checks if one.order in orders]
     find_remedies(against, processes, sought)
-    assessment.keep({one.order: against.remedies(one) for one in sought})
+    assessment.keep({one.order: against.search(one) for one in sought})
 
 
 def _with_changes(

@@ -119,7 +119,8 @@ def _in_its_group(assessment: Assessment, check: Check, alike: str) -> dict[str,
         data["alike"] = alike
     sought = assessment.sought(check)
     if sought is not None:
-        data["remedies"] = [_remedy(one, said_of_remedy(assessment, one)) for one in sought]
+        data["remedies"] = [_remedy(one, said_of_remedy(assessment, one)) for one in sought.remedies]
+        data["tried_in_vain"], data["not_tried"] = list(sought.in_vain), list(sought.not_tried)
     return data
 
 

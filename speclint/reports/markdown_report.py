@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from speclint.checking import Alike, Assessment, Check, Waiting, still_to_be_drawn
+from speclint.checking import Alike, Assessment, Check, Sought, Waiting, still_to_be_drawn
 from speclint.errors import Complaint
 from speclint.reports.accepted import Standings, standings_of, with_concessions
 from speclint.reports.arithmetic import arithmetic_of
@@ -20,6 +20,7 @@ from speclint.reports.phrases import (
     left_out,
     passed_over,
     referred_to,
+    said_of_none,
     said_of_remedy,
     share_used,
     verdict,
@@ -139,8 +140,9 @@ def _finding(assessment: Assessment, alike: Alike, conceded: Standings) -> tuple
     when = "; ".join(part for part in (check.case, ", ".join(check.at_worst)) if part)
     others = f"<br>and {marked(alike.said)}" if alike.said else ""
     said = f"{marked(check.rule.name)}<br>{marked(check.could_not_run or check.actual)}"
-    sought = (assessment.sought(check) or [])[:_REMEDIES_SHOWN]
-    clear = "".join(f"<br>remedy: {marked(said_of_remedy(assessment, one))}" for one in sought)
+    sought = assessment.sought(check)
+    remedies = _remedies(assessment, sought) if sought is not None else ()
+    clear = "".join(f"<br>remedy: {marked(one)}" for one in remedies)
     return (
         word,
         marked(called(assessment, check.component)),
@@ -148,6 +150,11 @@ def _finding(assessment: Assessment, alike: Alike, conceded: Standings) -> tuple
         "" if check.utilisation is None else share_used(check.utilisation),
         marked(str(check.where)),
     )
+
+
+def _remedies(assessment: Assessment, sought: Sought) -> tuple[str, ...]:
+    said = [said_of_remedy(assessment, one) for one in sought.remedies[:_REMEDIES_SHOWN]]
+    return tuple(said or filter(None, [said_of_none(sought)]))
 
 
 def _not_assessed(assessment: Assessment) -> list[str]:

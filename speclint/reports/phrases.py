@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import partial
 
 from speclint.checking import (
     Assessment,
     Remedy,
+    Sought,
     drawings_checked,
     known_faults,
     made_to_old_revision,
@@ -46,6 +48,28 @@ def said_of_remedy(assessment: Assessment, remedy: Remedy) -> str:
     return remedy.said(partial(amount_in, units_of(assessment)))
 
 
+def said_of_none(sought: Sought) -> str:
+    """That no remedy was found, and in which values one was sought; "" where one was, or none was sought.
+
+    >>> said_of_none(Sought((), ("wall", "bore"), ("lift",)))
+    'no change of one value alone; tried: wall; bore. Not tried, as that repeats a long calculation: lift'
+    """
+    said = []
+    if sought.in_vain:
+        said.append(f"no change of one value alone; tried: {_first_of(sought.in_vain)}")
+    if sought.not_tried:
+        said.append(f"Not tried, as that repeats a long calculation: {_first_of(sought.not_tried)}")
+    return ". ".join(said)
+
+
+def _first_of(names: Sequence[str]) -> str:
+    """The first of some names, which may have commas, and how many more there are."""
+    more = len(names) - _NAMES_SHOWN
+    return "; ".join((*names[:_NAMES_SHOWN], *([f"and {more} more"] if more > 0 else ())))
+
+
+#: So many values that were tried for a remedy are named.
+_NAMES_SHOWN = 8
 _PLURALS = {
     "query": "queries",
     "nonconformity": "nonconformities",

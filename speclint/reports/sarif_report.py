@@ -16,11 +16,11 @@ from importlib.metadata import version
 from typing import Any
 from urllib.parse import quote
 
-from speclint.checking import Alike, Assessment, Check, Waiting
+from speclint.checking import Alike, Assessment, Check, Sought, Waiting
 from speclint.errors import Complaint, Location
 from speclint.reports.accepted import Standings, standings_of, with_concessions
 from speclint.reports.complaints_listing import said_of_waiting
-from speclint.reports.phrases import left_out, passed_over, said_of_remedy, verdict
+from speclint.reports.phrases import left_out, passed_over, said_of_none, said_of_remedy, verdict
 from speclint.reports.printable import json_text, visible
 from speclint.rules import Grade, Rule
 
@@ -164,8 +164,11 @@ def _result(assessment: Assessment, alike: Alike, number: int, conceded: Standin
         "partialFingerprints": {"restsOn/v1": check.fingerprint},
         "properties": {**_properties(check), **({"alike": check.alike} if alike.others else {})},
     }
-    if sought := assessment.sought(check):
-        result["properties"]["remedies"] = _shown(said_of_remedy(assessment, one) for one in sought)
+    sought = assessment.sought(check) or Sought()
+    if sought.remedies:
+        result["properties"]["remedies"] = _shown(said_of_remedy(assessment, one) for one in sought.remedies)
+    if none := said_of_none(sought):
+        result["properties"]["noRemedy"] = visible(none)
     standing = conceded.get((check.component, check.rule.name))
     if standing is not None:
         grounds = "; ".join((standing.concession.grounds, *standing.reasons))

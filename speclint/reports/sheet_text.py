@@ -7,10 +7,10 @@ from functools import partial
 
 from msgspec import Struct
 
-from speclint.checking import Assessment, Check, Remedy
+from speclint.checking import Assessment, Check, Remedy, Sought
 from speclint.errors import Location
 from speclint.quantities import System, amount_in, sides, substituted
-from speclint.reports.phrases import referred_to, units_asked, units_of
+from speclint.reports.phrases import referred_to, said_of_none, units_asked, units_of
 from speclint.reports.taken_over import said_of_like
 from speclint.rules import Grade, Judgement, Step
 
@@ -87,7 +87,7 @@ def sheet_of(
         shown,
         _result(check, "as written" if chosen == own else chosen),
         "" if check.utilisation is None else f"{check.utilisation:.3f} of the limit is used",
-        tuple(_remedy(remedy, chosen) for remedy in assessment.remedies(check)[:_REMEDIES_SHOWN]),
+        _would_clear(assessment.search(check), chosen),
         referred_to(assessment) if check.grade is Grade.HOLD else "",
         tuple(dict.fromkeys(sources)),
         said_of_like(assessment, check.component),
@@ -165,6 +165,11 @@ def _compared(judgement: Judgement, system: System) -> str:
     assert judgement.limit is not None
     found, limit = (amount_in(system, one.value, one.unit) for one in (judgement.found, judgement.limit))
     return f"{found} against {limit}"
+
+
+def _would_clear(sought: Sought, system: System) -> tuple[str, ...]:
+    said = [_remedy(one, system) for one in sought.remedies[:_REMEDIES_SHOWN]]
+    return tuple(said or filter(None, [said_of_none(sought)]))
 
 
 def _remedy(remedy: Remedy, system: System) -> str:

@@ -23,6 +23,7 @@ from speclint.reports.phrases import (
     passed_over,
     referred_to,
     said_of_item,
+    said_of_none,
     said_of_remedy,
     share_of_limit,
     tally,
@@ -146,6 +147,8 @@ def _at_worst(check: Check) -> str:
 def _remedies(page: Page, assessment: Assessment, check: Check) -> None:
     for index, remedy in enumerate(assessment.remedies(check)[:_REMEDIES_SHOWN]):
         page.entry("remedy" if index == 0 else "or", said_of_remedy(assessment, remedy), column=_COLUMN)
+    if none := said_of_none(assessment.search(check)):
+        page.entry("remedy", none, column=_COLUMN)
 
 
 def unfinished_on(page: Page, assessment: Assessment) -> None:

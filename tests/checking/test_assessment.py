@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from speclint.checking import Assessment, Check, of_component
+from speclint.checking import Assessment, Check, Sought, of_component
 from speclint.checking.assessment import named
 from speclint.errors import Complaint, DesignError, Location, replace
 from speclint.rules import Grade
@@ -86,7 +86,7 @@ def test_settings_that_cannot_be_read_leave_nothing(shop: DesignFolder) -> None:
     assert (found.passed_over, found.old_keys, found.changed_limits) == ((), (), ())
     assert found.exit_at is Grade.NONCONFORMITY
     check = shop.write({}).only("tube.stress")
-    assert found.remedies(check) == []
+    assert found.remedies(check) == ()
     with pytest.raises(DesignError, match=r"^no component is called tube; "):
         of_component(found, "tube")
 
@@ -173,5 +173,6 @@ def test_remedies_are_worked_out_once_and_those_sought_before_are_told_from_othe
     assert found.remedies(check)
     assert found.remedies(check) is found.remedies(check)
     assert found.sought(check) is None
-    found.keep({check.order: []})
-    assert found.sought(check) == found.remedies(check) == []
+    found.keep({check.order: Sought()})
+    assert found.sought(check) == found.search(check) == Sought()
+    assert found.remedies(check) == ()

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from speclint.checking import Remedy
-from speclint.checking.remedy_search import remedies
 from speclint.errors import replace
 from speclint.repository import Change
+from tests.remedies import remedies
 from tests.rule_examples.designs import bench
 
 

@@ -104,8 +104,8 @@ def test_a_helper_finds_the_remedies_of_a_finding(shop: DesignFolder) -> None:
     made, consulted = unpacked(
         helper_process.remedied(packed((stress, found.checks, own))), rules_of(shop.loaded)
     )
-    assert made == found.remedies(stress)
-    assert made
+    assert made == found.search(stress)
+    assert made.remedies
     assert "tube" in consulted.ids
 
 

@@ -13,7 +13,7 @@ from speclint.checking.code_digest import code_of
 from speclint.checking.inputs import Inputs
 from speclint.checking.kept_results import KeptResults
 from speclint.checking.packing import packed
-from speclint.checking.remedy import Remedy
+from speclint.checking.remedy import Remedy, Sought
 from speclint.errors import Location, replace
 from speclint.repository import Register
 from speclint.repository.drawing_reading import DrawingReading
@@ -234,9 +234,10 @@ def test_remedies_are_kept_by_the_finding_and_what_they_could_spoil(office: Offi
     found = replace(office.check(Consulted({"tube"})), outcome="finding")
     other = replace(office.shop.only("tube.loose-hot"), consulted=Consulted())
     remedy = Remedy(Location("tube.toml", 4, "bore"), "bore", 0.1, 0.09, "m", "mm", None)
-    office.kept().keep_remedies(found, [other], [remedy], Consulted({"rack"}))
+    sought = Sought((remedy,))
+    office.kept().keep_remedies(found, [other], sought, Consulted({"rack"}))
     kept = office.kept()
-    assert kept.remedies_of(found, [other]) == [remedy]
+    assert kept.remedies_of(found, [other]) == sought
     assert kept.remedies_of(found, []) is None
     assert kept.remedies_of(replace(found, says="otherwise"), [other]) is None
     assert kept.remedies_of(replace(found, fingerprint="other"), [other]) is None

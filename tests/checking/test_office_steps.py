@@ -11,12 +11,12 @@ import pytest
 from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
 from speclint.checking import Remedy, question, solved
 from speclint.checking.office_steps import listed, rounding, threads
-from speclint.checking.remedy_search import remedies
 from speclint.families import Loaded, load_families
 from speclint.handbook.threads import nominal_diameter
 from speclint.quantities import read
 from speclint.specs import NOT_STATED, OWN_PLACE, Component, Force, Fraction, Length, LinkTo, Pressure, Word
 from speclint.testing import DesignFolder, made_family
+from tests.remedies import remedies
 
 
 class Gauge(Component):

@@ -9,10 +9,10 @@ from typing import Any
 import pytest
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.checking.remedy_search import remedies
 from speclint.handbook.tables.reading import Reading
 from speclint.testing import DesignFolder, functions_replaced
 from tests import tubes
+from tests.remedies import remedies
 from tests.tubes import FILES
 
 _COMMON: dict[str, Any] = {

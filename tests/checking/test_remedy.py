@@ -7,10 +7,18 @@ from pathlib import Path
 import pytest
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.checking import Assessment, Processes, Remedy, find_remedies, findings_once, remedy_trial
+from speclint.checking import (
+    Assessment,
+    Processes,
+    Remedy,
+    Sought,
+    find_remedies,
+    findings_once,
+    remedy_trial,
+)
 from speclint.checking.corner_runs import Sides
 from speclint.checking.one_corner import run_once
-from speclint.checking.remedy_search import _for_all_parts, remedies
+from speclint.checking.remedy_search import _for_all_parts, search_of
 from speclint.checking.severity import Ending
 from speclint.checking.spoiling import Spoiling, brief, fails_too
 from speclint.checking.where_it_fails import where_it_fails
@@ -19,17 +27,22 @@ from speclint.rules import Context
 from speclint.specs import Component
 from speclint.testing import DesignFolder
 from tests import tubes
+from tests.remedies import remedies
 from tests.tubes import FILES
 
 
-def found(folder: Path, rule: str, *changes: tuple[str, str]) -> list[Remedy]:
+def searched(folder: Path, rule: str, *changes: tuple[str, str]) -> Sought:
     shop = DesignFolder(folder, tubes.tubes()).write(FILES)
     for old, new in changes:
         shop.replace("tube.toml", old, new)
     assessment = shop.assess()
     assert assessment.context is not None
     check = next(one for one in assessment.checks if one.rule.name == rule)
-    return remedies(check, assessment.checks, assessment.context)
+    return search_of(check, assessment.checks, assessment.context)
+
+
+def found(folder: Path, rule: str, *changes: tuple[str, str]) -> list[Remedy]:
+    return list(searched(folder, rule, *changes).remedies)
 
 
 def test_each_own_value_is_solved_for(tmp_path: Path) -> None:
@@ -225,6 +238,11 @@ def test_no_remedy_beyond_another_design(tmp_path: Path) -> None:
     solved = found(tmp_path, "tube.stress", ("30 bar", "300 bar"))
     assert all(one.change <= 0.5 for one in solved)
     assert {one.name for one in solved} == {"outside", "bore"}
+
+
+def test_nothing_is_in_vain_where_a_remedy_is_found_or_none_is_sought(tmp_path: Path) -> None:
+    assert searched(tmp_path / "fails", "tube.stress", ("30 bar", "45 bar")).in_vain == ()
+    assert searched(tmp_path / "holds", "tube.stress", ("30 bar", "29 bar")) == Sought()
 
 
 def test_remedies_are_sought_only_for_the_findings_that_are_shown(tmp_path: Path) -> None:

@@ -9,13 +9,14 @@ import pytest
 
 from speclint.checking import Check, remedy_search
 from speclint.checking.remedy import Remedy
-from speclint.checking.remedy_search import _order, _own_values, remedies, solved
+from speclint.checking.remedy_search import _order, _own_values, solved
 from speclint.checking.spoiling import Spoiling
 from speclint.checking.time_limit import Overrun
 from speclint.errors import FamilyError, Location, replace
 from speclint.rules import Context, Judgement, StatedPlace, Step
 from speclint.testing import DesignFolder
 from tests import tubes
+from tests.remedies import remedies
 from tests.tubes import FILES
 
 
@@ -106,7 +107,7 @@ def test_a_rule_that_does_not_end_is_told_with_its_family(
 def test_what_is_consulted_for_the_remedies_is_told(found: Found) -> None:
     found.context.consulted.specs.clear()
     some, consulted = solved(found.broken, found.checks, found.context)
-    assert [one.name for one in some] == [
+    assert [one.name for one in some.remedies] == [
         one.name for one in remedies(found.broken, found.checks, found.context)
     ]
     assert "rack" in consulted.specs  # as the gap in its hole could be spoilt

@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.checking import Remedy, remedy_trial, reworks
-from speclint.checking.remedy_search import _proved, remedies
+from speclint.checking import Remedy, Sought, remedy_trial, reworks
+from speclint.checking.remedy_search import _proved, search_of
 from speclint.checking.remedy_trial import Trial, _halved, _valley
 from speclint.checking.rule_run import check
 from speclint.checking.spoiling import of_part_alike
@@ -80,16 +80,22 @@ def made(name: str, function: Any, *limits: Limit) -> Rule:
     return rule(name, title="t", on=Tube, grade=Grade.QUERY, limits=limits, **COMMON)(function)
 
 
-def found(
+def searched(
     folder: Path, name: str, *changes: tuple[str, str], rules: tuple[Rule, ...] = (), settings: str = SETTINGS
-) -> list[Remedy]:
+) -> Sought:
     shop = DesignFolder(folder, tubes.tubes(*rules)).write(FILES, settings=settings)
     for old, new in changes:
         shop.replace("tube.toml", old, new)
     assessment = shop.assess()
     assert assessment.context is not None
     check = next(one for one in assessment.checks if one.rule.name == name)
-    return remedies(check, assessment.checks, assessment.context)
+    return search_of(check, assessment.checks, assessment.context)
+
+
+def found(
+    folder: Path, name: str, *changes: tuple[str, str], rules: tuple[Rule, ...] = (), settings: str = SETTINGS
+) -> list[Remedy]:
+    return list(searched(folder, name, *changes, rules=rules, settings=settings).remedies)
 
 
 @pytest.mark.parametrize(("least", "then"), [(16, 16.0), (17, None)])
@@ -97,6 +103,13 @@ def test_no_more_than_twelve_pieces_are_added(tmp_path: Path, least: int, then: 
     settings = SETTINGS + f'[limits."tube.hoops"]\nleast = "{least}"\n'
     some = found(tmp_path, "tube.hoops", settings=settings)
     assert [one.then for one in some] == ([] if then is None else [then])
+
+
+def test_values_of_which_no_change_within_reach_clears_a_finding_are_told(tmp_path: Path) -> None:
+    """Of 4 hoops 17 would be 13 more."""
+    settings = SETTINGS + '[limits."tube.hoops"]\nleast = "17"\n'
+    sought = searched(tmp_path, "tube.hoops", settings=settings)
+    assert sought == Sought((), ("hoops",), ())
 
 
 def even(tube: Tube, sheet: Sheet) -> Judgement:
@@ -250,7 +263,10 @@ def test_a_remedy_of_a_part_alike_is_that_of_its_own_place() -> None:
     check: Any = type("Found", (), {"component": "second"})()
     for part, wanted in (("tube", "second"), ("", "")):
         where = Location("tube.toml", 4, "bore", part)
-        one = of_part_alike(Remedy(where, "bore", 0.1, 0.09, "m", "mm", None), check)
+        sought = Sought((Remedy(where, "bore", 0.1, 0.09, "m", "mm", None),), ("wall",), ("lift",))
+        own = of_part_alike(sought, check)
+        assert (own.in_vain, own.not_tried) == (("wall",), ("lift",))
+        (one,) = own.remedies
         assert one.where == Location("tube.toml", 4, "bore", wanted)
 
 

@@ -16,7 +16,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking import Assessment, grouped
+from speclint.checking import Assessment, Sought, grouped
 from speclint.commands import main
 from speclint.errors import replace
 from speclint.reports.pack import REVIEW_FILE, review_page, sheet_document
@@ -47,7 +47,7 @@ def whole_page() -> str:
 
 def unremedied(assessment: Assessment) -> Assessment:
     """With no remedies, which are a line or two of a finding and take longer to seek than all else of the page."""
-    return replace(assessment, _remedies={check.order: [] for check in assessment.checks})
+    return replace(assessment, _remedies={check.order: Sought() for check in assessment.checks})
 
 
 class Places(HTMLParser):

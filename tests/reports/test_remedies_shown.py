@@ -8,10 +8,11 @@ from importlib.resources import files
 import jsonschema
 import pytest
 
-from speclint.checking import Assessment, Processes, find_remedies
+from speclint.checking import Assessment, Processes, Sought, find_remedies
 from speclint.reports import json_report, markdown_report, sarif_report, terminal_page
+from speclint.reports.phrases import said_of_none
 from speclint.reports.sheet_text import sheet_of
-from speclint.testing import DesignFolder
+from speclint.testing import SETTINGS, DesignFolder
 from tests import tubes
 from tests.reports.test_sarif import valid
 from tests.tubes import FILES
@@ -66,3 +67,39 @@ def test_page_and_sheet_show_it(assessment: Assessment) -> None:
     assert any(one.startswith(WRITTEN) for one in metric)
     beside = "bore from 100 mm ±0.5 to 99.5 mm ±0.5 (3.937 in to 3.9173 in), all else equal"
     assert any(one.startswith(beside) for one in imperial)
+
+
+NONE = "no change of one value alone; tried: hoops"
+
+
+@pytest.fixture
+def hopeless(workshop: DesignFolder) -> Assessment:
+    """Of 4 hoops 17 would be 13 more: a search adds twelve."""
+    workshop.loaded = tubes.tubes()
+    limit = '[limits."tube.hoops"]\nleast = "17"\n'
+    return sought(workshop.write(FILES, settings=SETTINGS + limit).assess())
+
+
+def test_json_names_what_was_tried_in_vain(hopeless: Assessment) -> None:
+    made = json_report.document(hopeless)
+    text = (files("speclint.reports") / "speclint.result-1.schema.json").read_text(encoding="utf-8")
+    jsonschema.validate(made, json.loads(text), jsonschema.Draft202012Validator)
+    (check,) = (one for one in made["checks"] if one["rule"] == "tube.hoops")
+    assert (check["remedies"], check["tried_in_vain"], check["not_tried"]) == ([], ["hoops"], [])
+
+
+def test_the_other_reports_say_it(hopeless: Assessment) -> None:
+    assert f"remedy: {NONE}" in markdown_report.write(hopeless).replace("\\", "")
+    (result,) = (one for one in valid(sarif_report.log(hopeless))["results"] if one["ruleId"] == "tube.hoops")
+    assert result["properties"]["noRemedy"] == NONE
+    assert "remedies" not in result["properties"]
+    assert f"remedy {NONE}" in " ".join(terminal_page.write(hopeless, 100).text().split())
+    check = next(one for one in hopeless.checks if one.rule.name == "tube.hoops")
+    assert sheet_of(hopeless, check).would_clear == (NONE,)
+
+
+def test_of_many_values_that_were_tried_the_first_eight_are_named() -> None:
+    """A name may have commas."""
+    eight, nine = (tuple(f"plate {at}, rolled" for at in range(many)) for many in (8, 9))
+    assert said_of_none(Sought((), eight)).endswith("plate 6, rolled; plate 7, rolled")
+    assert said_of_none(Sought((), nine)).endswith("plate 6, rolled; plate 7, rolled; and 1 more")

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from speclint.checking import Check, Remedy
+from speclint.checking import Check, Remedy, Sought
 from speclint.equations import Source
 from speclint.errors import NOWHERE, Complaint, Location, replace
 from speclint.quantities import amount_in
@@ -106,7 +106,7 @@ def sheet(
     ]
     monkeypatch.setattr(sheet_text, "said_of_like", lambda _, component: f"like the other {component}")
     of: Any = SimpleNamespace(
-        settings=SimpleNamespace(units=own, local_codes=None), remedies=lambda _: remedies
+        settings=SimpleNamespace(units=own, local_codes=None), search=lambda _: Sought(tuple(remedies))
     )
     return sheet_of(of, check, system)
 

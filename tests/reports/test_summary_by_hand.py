@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from speclint import Grade
-from speclint.checking import Assessment, Check, DesignChanges, ValueChange
+from speclint.checking import Assessment, Check, DesignChanges, Sought, ValueChange
 from speclint.errors import Complaint, Location, replace
 from speclint.reports import markdown_report, sarif_report
 from speclint.reports.changed import FIRST_FEW
@@ -85,7 +85,7 @@ def test_two_remedies_that_were_sought_stand_in_the_row(made: Assessment) -> Non
     one = only(made, stress)
     assert "remedy" not in markdown_report.write(one)
     assert len(one.remedies(stress)) > 2
-    one.keep({stress.order: one.remedies(stress)})
+    one.keep({stress.order: one.search(stress)})
     text = markdown_report.write(one)
     assert text.count("<br>remedy: ") == 2
     bore, outside = "bore from 100 mm ±0.5 to 99.5", "outside from 105 mm ±0.5 to 105.6"
@@ -244,7 +244,7 @@ def test_remedies_that_were_sought_are_properties(made: Assessment) -> None:
     stress = check(made, "tube.stress")
     one = only(made, stress)
     assert "remedies" not in results(one)[0]["properties"]
-    one.keep({stress.order: one.remedies(stress)[:1]})
+    one.keep({stress.order: Sought(one.remedies(stress)[:1])})
     assert results(one)[0]["properties"]["remedies"] == [
         "bore from 100 mm ±0.5 to 99.5 mm ±0.5, all else equal"
     ]

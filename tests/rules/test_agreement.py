@@ -22,7 +22,6 @@ from speclint import (
     worked,
 )
 from speclint.checking import Check, Remedy
-from speclint.checking.remedy_search import remedies
 from speclint.equations import Metres
 from speclint.errors import QuantityError
 from speclint.families import load_families
@@ -30,6 +29,7 @@ from speclint.reports import terminal_page
 from speclint.rules.agreement import _same
 from speclint.specs import NOT_STATED, Component, Length, LinkTo, Word
 from speclint.testing import DesignFolder, made_family
+from tests.remedies import remedies
 
 
 class Plug(Component):

@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from speclint import Grade
-from speclint.checking.remedy_search import remedies
 from speclint.testing import DesignFolder
 from tests.plugins.valves.gear import train_files
+from tests.remedies import remedies
 
 WRONG = ("finding", Grade.NONCONFORMITY)
 FINE = ("conforms", None)
