@@ -11,15 +11,13 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE, share_of_size
 from speclint.handbook.steam import movement_to_take_up, pipe_growth, rise_from_cold
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import BlockOpening, NotStated, Tie, by_word
+from speclint.specs import HOT_CASES, BlockOpening, NotStated, Tie, by_word
 
 if TYPE_CHECKING:
     from speclint.specs import CylinderBlock, LensJoint, LoadCase, PipeEnd, SteamPipe
 
 #: Least distance of the anchors of a pipe over that of its faces: common practice, as in pipe.anchors-at-its-ends.
 _LEAST_OF_FACES = 0.8
-#: The cases in which pipes and blocks are hot.
-_HOT = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
 
 
 @formula("s = s_0 + |Δ|", cites=[FIRST_PRINCIPLES])
@@ -103,12 +101,17 @@ def movement_in_service(pipe: SteamPipe, sheet: Sheet) -> Metres:
 
     The stated one counts alone where the pipe sees no duty, or where its cases state no temperature of the blocks.
     """
-    duty = sheet.duty_of(pipe)
-    cases = {str(name): case for name, case in duty.cases.items()} if duty is not None else {}
-    hot = [cases[name] for name in _HOT if name in cases and _is_known(pipe, cases[name], sheet)]
+    hot = _hot_cases(pipe, sheet)
     if not hot:
         return sheet.take("s", pipe.anchor_movement)
     return max(movement_of_anchors(pipe, case, sheet) for case in hot)
+
+
+def _hot_cases(pipe: SteamPipe, sheet: Sheet) -> list[LoadCase]:
+    """The hot cases of the duty of a pipe that state the temperature of the blocks at its ends."""
+    duty = sheet.duty_of(pipe)
+    cases = {str(name): case for name, case in duty.cases.items()} if duty is not None else {}
+    return [cases[name] for name in HOT_CASES if name in cases and _is_known(pipe, cases[name], sheet)]
 
 
 def _is_known(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> bool:
@@ -162,9 +165,19 @@ def swing_needed(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Worked | None
 
 
 def swing_of_lens(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Radians:
-    """The swing that a lens joint must allow, rad: as stated, and no less than its pipe needs."""
+    """The swing that a lens joint must allow, rad: as stated, and no less than its pipe needs in any hot case."""
     by_pipe = swing_needed(lens, case, sheet)
     if by_pipe is None:
         return sheet.take("δ_s", lens.swing)
-    swing: Radians = by_pipe.value
+    swing: Radians = max([by_pipe.value, *_swings_in_other_cases(lens, case, sheet)])
     return max(swing, sheet.take("δ_s", lens.swing)) if sheet.is_stated("swing", lens.swing) else swing
+
+
+def _swings_in_other_cases(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Iterator[Radians]:
+    pipe = sheet.follow(lens.of)
+    assert isinstance(pipe, by_word.SteamPipe)  # as it swings
+    for other in _hot_cases(pipe, sheet):
+        if other.name != case.name and sheet.is_stated("temperature of the pipe", other.temperature_of(pipe)):
+            needed = swing_needed(lens, other, sheet)
+            assert needed is not None  # as in the case that is judged
+            yield needed.value

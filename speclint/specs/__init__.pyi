@@ -209,6 +209,7 @@ from .kinds.driving_axle import (
 from .kinds.duty import (
     CASE_MEANINGS as CASE_MEANINGS,
     CASE_NAMES as CASE_NAMES,
+    HOT_CASES as HOT_CASES,
     CaseName as CaseName,
     Duty as Duty,
     Life as Life,

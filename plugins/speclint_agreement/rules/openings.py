@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Limit, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import bore_of_pipe, movement_by_blocks, openings_of, swing_needed
 from speclint.specs import (
+    HOT_CASES,
     BlockOpening,
     BoltedJoint,
     CylinderBlock,
@@ -92,8 +93,9 @@ anchor_by_block: Rule = agreement(
     on=SteamPipe,
     pairs=_anchors,
     within="",
-    cases=("starting", "running"),
+    cases=HOT_CASES,
     grade=Grade.NONCONFORMITY,
+    edition=2,
     cites=(FIRST_PRINCIPLES, COMMON_PRACTICE),
     why="the block moves its end of the pipe each time it warms",
     leaves_out="movement across the frame, of the boiler, and of openings whose place is not stated",
@@ -105,8 +107,9 @@ swing_by_pipe: Rule = agreement(
     on=LensJoint,
     pairs=_swings,
     within="",
-    cases=("starting", "running"),
+    cases=HOT_CASES,
     grade=Grade.NONCONFORMITY,
+    edition=2,
     cites=(FIRST_PRINCIPLES, COMMON_PRACTICE),
     why="a ring that swings farther rides on the edge of its face and leaks",
     leaves_out="a pipe that takes up its movement by bends, bellows or a sliding joint; swing at assembly",

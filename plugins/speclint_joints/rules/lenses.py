@@ -25,7 +25,7 @@ _State = tuple[str, float, float]
 @rule(
     "lens-joint.seat",
     title="The mean contact pressure of ring and seat, as tightened and hot, does not exceed its multiple of proof "
-    "stress, the circle of contact is that stated, and the ring's face covers the stated swing",
+    "stress, the circle of contact is that stated, and the ring's face covers the swing, stated or of its pipe",
     on=LensJoint,
     cases=("starting", "running", "test"),
     grade=Grade.NONCONFORMITY,
@@ -41,7 +41,7 @@ _State = tuple[str, float, float]
         ),
         Limit("circle", "1 mm", "length", COMMON_PRACTICE, "greatest error of the stated circle of contact"),
     ],
-    edition=6,
+    edition=7,
 )
 def seat(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Line load and mean contact pressure at the greatest load, tightened and hot; circle of contact; swing."""

@@ -30,7 +30,7 @@ from speclint.handbook.steam import (
     restrained_stress,
     rise_from_cold,
 )
-from speclint.specs import LoadCase, SteamPipe
+from speclint.specs import HOT_CASES, LoadCase, SteamPipe
 from speclint_steamways.formulae.pipes import (
     hoop_stress_in_bend,
     hoop_stress_of_pipe,
@@ -211,7 +211,7 @@ def _stresses_at_test(pipe: SteamPipe, sheet: Sheet, p_t: Pascals, t_l: Metres) 
     title="The pipe takes up its expansion by a joint within its rated movement, straight within the stress range, "
     "or by bends within the simple criterion, beyond which a query asks for an analysis",
     on=SteamPipe,
-    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling"),
+    cases=HOT_CASES,
     edition=4,
     grade=Grade.NONCONFORMITY,
     cites=[FLEXIBILITY, RANGE, COMMON_PRACTICE],

@@ -48,6 +48,8 @@ _STEAM = (
     "release_temperature",
 )
 CASE_NAMES: tuple[CaseName, ...] = get_args(CaseName)
+#: Those in which the engine is hot, at work or standing; water in the cylinder, which comes in one of them, is apart.
+HOT_CASES: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
 #: What each load case is, and what of the parts shows in it.
 CASE_MEANINGS: Mapping[CaseName, str] = {
     "cold": "as the parts are put together and measured in the shop: cold clearances and interferences rest on it",
