@@ -1,4 +1,4 @@
-"""The block to which a link leads."""
+"""The block, or the cam box, to which a link leads."""
 
 from __future__ import annotations
 
@@ -8,9 +8,9 @@ from speclint import Worked
 from speclint.specs import Link, NotStated
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock
+    from speclint.specs import Component
 
 
-def in_block(link: Link[Any] | NotStated, block: CylinderBlock) -> Worked:
-    """The block to which a link leads, itself or by way of other parts; the second side of a pair, which names it."""
-    return Worked(block.id, (link.where,), f"block {block.id}, to which this leads:")
+def in_block(link: Link[Any] | NotStated, block: Component) -> Worked:
+    """The block or box to which a link leads, by way of other parts too; the second side of a pair, which names it."""
+    return Worked(block.id, (link.where,), f"{block.called} {block.id}, to which this leads:")

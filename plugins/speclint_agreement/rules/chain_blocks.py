@@ -9,12 +9,15 @@ from speclint import Grade, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import block_of
 from speclint.specs import (
     NOT_STATED,
+    Cam,
     CamBox,
     Component,
     Dimension,
     DimensionChain,
     LinkTo,
     PoppetValve,
+    Rocker,
+    Shaft,
     Tappet,
     ValveSeat,
 )
@@ -75,7 +78,7 @@ def _against_first(
 
 
 def _boxes(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
-    """Each cam box of the chain against that which carries the tappet whose clearance the gap is."""
+    """Each cam box of the chain, and that of each shaft, against the one that carries the tappet of the gap."""
     if not sheet.is_stated("part of gap", chain.closes.of):
         return
     tappet = sheet.follow(chain.closes.of)
@@ -84,9 +87,23 @@ def _boxes(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
     own = worked(sheet.follow(tappet.carried_in).id, tappet.carried_in, chain.closes.of)
     for name, link in chain.chain.items():
         if sheet.is_stated(f"part of {name}", link.of):
-            box = sheet.follow(link.of)
-            if isinstance(box, CamBox):
-                yield Pair(worked(box.id, link.of), own, name=f"box of {name}")
+            part = sheet.follow(link.of)
+            if isinstance(part, CamBox):
+                yield Pair(worked(part.id, link.of), own, name=f"box of {name}")
+            elif isinstance(part, Shaft) and (box := next(_boxes_of(part, sheet), None)):
+                yield Pair(own, in_block(link.of, box), name=f"box of {name}")
+
+
+def _boxes_of(shaft: Shaft, sheet: Sheet) -> Iterator[Component]:
+    """The boxes of the tappets that the cams on a shaft lift, and of the rockers on it."""
+    for cam in sheet.belonging_to(shaft, Cam):
+        if sheet.is_stated(f"tappet of {cam.id}", cam.lifts):
+            tappet = sheet.follow(cam.lifts)
+            if isinstance(tappet, Tappet) and sheet.is_stated(f"box of {tappet.id}", tappet.carried_in):
+                yield sheet.follow(tappet.carried_in)
+    for rocker in sheet.belonging_to(shaft, Rocker):
+        if sheet.is_stated(f"box of {rocker.id}", rocker.carried_in):
+            yield sheet.follow(rocker.carried_in)
 
 
 def _valve_of(part: Component, sheet: Sheet) -> PoppetValve | None:
@@ -113,12 +130,12 @@ def _valves_on(seat: ValveSeat, sheet: Sheet) -> Iterator[PoppetValve]:
 parts_of_one_block: Rule = agreement(
     "chain.parts-of-one-block",
     title="The links of a dimension chain are parts of one cylinder block, of what goes onto it, and of one valve with "
-    "its gear and cam box",
+    "its gear, cam box and shafts",
     on=DimensionChain,
     pairs=_pairs,
     within="",
     grade=Grade.QUERY,
-    edition=3,
+    edition=4,
     why="a chain that was copied from another cylinder or another valve goes on adding up the sizes of that one",
     leaves_out="links without a part, parts that name no block, and whether a chain is meant to go from block to block "
     "or from valve to valve",

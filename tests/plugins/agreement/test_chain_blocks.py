@@ -76,6 +76,16 @@ GEAR = {
     "cam.toml": 'kind = "cam"\nlifts = "direct"',
     "front.toml": 'kind = "cam-box"',
     "back.toml": 'kind = "cam-box"',
+    "far-tappet.toml": 'kind = "tappet"\ncarried_in = "back"',
+    "far-cam.toml": 'kind = "cam"\nlifts = "far-tappet"\nturns_on = "far-camshaft"',
+    "near-cam.toml": 'kind = "cam"\nlifts = "tappet"\nturns_on = "camshaft"',
+    "loose-cam.toml": 'kind = "cam"\nturns_on = "bare"',
+    "far-rocker.toml": 'kind = "rocker"\ncarried_in = "back"\non_shaft = "far-pivot"',
+    "near-rocker.toml": 'kind = "rocker"\ncarried_in = "front"\non_shaft = "pivot"',
+    **{
+        f"{name}.toml": 'kind = "shaft"'
+        for name in ("camshaft", "far-camshaft", "pivot", "far-pivot", "bare")
+    },
 }
 OF_TAPPET = """
 kind = "dimension-chain"
@@ -107,6 +117,11 @@ dimension = "length"
         ("direct", "front", "exhaust", FINE),
         ("direct", "back", "exhaust", OTHER),  # the box that carries another tappet
         ("direct", "front", "back", OTHER),
+        ("tappet", "front", "camshaft", FINE),
+        ("tappet", "front", "far-camshaft", OTHER),  # whose cam lifts a tappet of the other box
+        ("tappet", "front", "pivot", FINE),
+        ("tappet", "front", "far-pivot", OTHER),
+        ("tappet", "front", "bare", FINE),  # its cam lifts nothing that is drawn
     ],
 )
 def test_a_chain_adds_up_the_sizes_of_one_valve(

@@ -103,7 +103,7 @@ def test_the_link_that_leads_elsewhere_is_named(workshop: DesignFolder) -> None:
     expect_finding(
         workshop.only(RULE, "tappet"),
         grade=Grade.NONCONFORMITY,
-        says='carried in "box-two" (tappet.toml:3, no drawing number) does not agree with block one, '
+        says='carried in "box-two" (tappet.toml:3, no drawing number) does not agree with cylinder block one, '
         "to which this leads: works",
     )
 
