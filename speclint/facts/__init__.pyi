@@ -575,6 +575,9 @@ from .stops import (
     load_on_stop as load_on_stop,
     stop_load as stop_load,
 )
+from .taken_sizes import (
+    is_size_of as is_size_of,
+)
 from .throats import (
     around_throat as around_throat,
     rim_inside as rim_inside,
