@@ -18,6 +18,7 @@ from speclint.checking.remedy import Remedy
 from speclint.checking.remedy_for_all import TrialForAll
 from speclint.checking.remedy_trial import Trial, took
 from speclint.checking.spoiling import fails_too
+from speclint.checking.stated_value import StatedValue
 from speclint.checking.time_limit import Overrun
 from speclint.errors import FamilyError, Location
 from speclint.rules import Consulted, Context, Step
@@ -54,9 +55,12 @@ def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Re
         given = given_keys(component)
         free = [step for step in _own_values(found, context) if step.where.key not in given]
         failing = [one for one in checks if fails_too(one, found)]
-        free = list(past_long_work(found, free, failing, context))
+        values = [
+            StatedValue(step, found, component, checks, context)
+            for step in past_long_work(found, free, failing, context)
+        ]
         no_less = no_less_keys(component)
-        proved = _for_all_parts(found, component, free, checks, failing, context)
+        proved = _for_all_parts(values, failing)
         return sorted((one for one in proved if not _lessens(one, no_less)), key=_order)
     except Overrun as problem:
         what = f"a remedy of {found.rule.name} was sought on {found.component}"
@@ -65,24 +69,15 @@ def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Re
         ) from problem
 
 
-def _for_all_parts(
-    found: Check,
-    component: Component,
-    free: Sequence[Step],
-    checks: Sequence[Check],
-    failing: Sequence[Check],
-    context: Context,
-) -> list[Remedy]:
+def _for_all_parts(values: Sequence[StatedValue], failing: Sequence[Check]) -> list[Remedy]:
     """The remedies that clear the finding on all parts that read the same line; where there is none, on this alone."""
     trials = [
-        TrialForAll(found, component, step, checks, context, failing)
-        if any(took(one, step.where) for one in failing)
-        else Trial(found, component, step, checks, context)
-        for step in free
+        TrialForAll(value, failing) if any(took(one, value.step.where) for one in failing) else Trial(value)
+        for value in values
     ]
     if (proved := _proved(trials)) or not failing:
         return proved
-    return _proved([Trial(found, component, step, checks, context, short_of=failing) for step in free])
+    return _proved([Trial(value, short_of=failing) for value in values])
 
 
 def reworks(
@@ -107,7 +102,7 @@ def reworks(
     own = {step.where: step for step in found.steps if context.design.owner(step.where) == part.id}
     try:
         trials = [
-            Trial(found, component, step, checks, context, (ways[where.key],), part)
+            Trial(StatedValue(step, found, component, checks, context), ways=(ways[where.key],), holder=part)
             for where, step in own.items()
             if where.key in ways and _is_number(step)
         ]

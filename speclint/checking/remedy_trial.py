@@ -14,11 +14,12 @@ from speclint.checking.remedy import Remedy
 from speclint.checking.rolled_parts import is_of_plate
 from speclint.checking.rule_run import check
 from speclint.checking.severity import Ending, Severity, severity
+from speclint.checking.stated_value import StatedValue
 from speclint.checking.where_it_fails import still_conforms, where_it_fails
 from speclint.errors import Location, replace
 from speclint.quantities import Measure
 from speclint.repository import misfits_of
-from speclint.rules import Context, Judgement, Step
+from speclint.rules import Context, Judgement
 from speclint.specs import Component, Spec, could_state
 
 #: Shares of the reach looked at, since a window may lie between the present value and the reach: of a whole value, and
@@ -46,19 +47,17 @@ class Trial:
 
     def __init__(
         self,
-        found: Check,
-        component: Component,
-        step: Step,
-        checks: Sequence[Check],
-        context: Context,
+        value: StatedValue,
+        *,
         ways: Sequence[int] = (1, -1),
         holder: Spec | None = None,
         beside: Sequence[Check] = (),
         short_of: Sequence[Check] = (),
     ) -> None:
+        found, component = value.found, value.component
         self._ways, self._holder = tuple(ways), holder or component
-        self._found, self._component, self._context = found, component, context
-        self.step = step
+        self._found, self._component, self._context = found, component, value.context
+        self.step = value.step
         #: The worst first, as it fails soonest: in one order, whichever of the parts the finding is of.
         self._parts = sorted(
             [(component, found), *self._reading(beside)],
@@ -66,7 +65,9 @@ class Trial:
         )
         self._short_of = self._reading(short_of)
         self._corners = [(part, one.case, one.corner) for part, one in self._parts]
-        self._others = [one for one in checks if one.outcome == "conforms" and took(one, step.where)]
+        self._others = [
+            one for one in value.checks if one.outcome == "conforms" and took(one, self.step.where)
+        ]
         self._proofs = 0
         self._hoped: Restated | None = None
         #: What each part would use of its limit with the change that was proved last.

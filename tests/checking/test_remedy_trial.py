@@ -14,6 +14,7 @@ from speclint.checking.remedy_search import _proved, remedies
 from speclint.checking.remedy_trial import Trial, _halved, _valley
 from speclint.checking.rule_run import check
 from speclint.checking.spoiling import of_part_alike
+from speclint.checking.stated_value import StatedValue
 from speclint.errors import Location, replace
 from speclint.specs import Component
 from speclint.testing import SETTINGS, DesignFolder
@@ -265,7 +266,7 @@ class Tried:
         part = assessment.context.design.specs["tube"]
         assert isinstance(part, Tube)
         (step,) = (one for one in check.steps if one.where.key == "bore")
-        self.trial = Trial(check, part, step, assessment.checks, assessment.context)
+        self.trial = Trial(StatedValue(step, check, part, assessment.checks, assessment.context))
 
 
 def test_a_trial_hopes_and_proves_and_says_to_which_side_it_went(tmp_path: Path) -> None:
