@@ -26,8 +26,9 @@ from speclint.rules.margin import margin_below, margin_of_stay, margins_within
 from speclint.rules.places import Grid, KnownRanges, ManyPlaces, Range
 from speclint.rules.replay import replayed
 from speclint.rules.scan import place_on
-from speclint.rules.sheet import Sheet, key_of_reading
+from speclint.rules.sheet import Sheet
 from speclint.rules.twins import original_of, twin, twin_of_value
+from speclint.rules.working import key_of_reading
 from speclint.specs import Component, LoadCase
 
 Value = Any  # a float, or an Enclosure in its place
