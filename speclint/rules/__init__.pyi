@@ -14,9 +14,11 @@ from .asked import (
     Asked as Asked,
 )
 from .box import (
+    over_box as over_box,
+)
+from .compared import (
     Compared as Compared,
     OverBox as OverBox,
-    over_box as over_box,
 )
 from .consulted import (
     OF_THE_DRAWING as OF_THE_DRAWING,

@@ -6,7 +6,8 @@ from collections.abc import Callable, Hashable, Mapping, Sequence
 from typing import Any
 
 from speclint.handbook.tables import Reading
-from speclint.rules.box import BoxSheet, OverBox
+from speclint.rules.box import BoxSheet
+from speclint.rules.compared import OverBox
 from speclint.rules.context import Context
 from speclint.rules.corners import Corner
 from speclint.rules.definition import Rule
