@@ -1,10 +1,26 @@
 from . import by_word as by_word
+from .block_bores import (
+    Bore as Bore,
+    RelievedLength as RelievedLength,
+    SeatBore as SeatBore,
+)
+from .block_ends import (
+    CylinderEnd as CylinderEnd,
+    Fitting as Fitting,
+)
 from .block_openings import (
     BlockOpening as BlockOpening,
     BlockPort as BlockPort,
     Closable as Closable,
     CutOpening as CutOpening,
     ShellOpening as ShellOpening,
+)
+from .block_pads import (
+    Pad as Pad,
+    PadWeb as PadWeb,
+)
+from .block_walls import (
+    Division as Division,
 )
 from .borne import (
     Borne as Borne,
@@ -179,15 +195,7 @@ from .kinds.crosshead import (
     RodHold as RodHold,
 )
 from .kinds.cylinder_block import (
-    Bore as Bore,
     CylinderBlock as CylinderBlock,
-    CylinderEnd as CylinderEnd,
-    Division as Division,
-    Fitting as Fitting,
-    Pad as Pad,
-    PadWeb as PadWeb,
-    RelievedLength as RelievedLength,
-    SeatBore as SeatBore,
 )
 from .kinds.cylinder_cover import (
     CylinderCover as CylinderCover,

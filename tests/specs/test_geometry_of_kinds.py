@@ -29,12 +29,12 @@ WRITTEN = {
     "inside_diameter < outside_diameter; shut_length < free_length; open_length < free_length; "
     "guide_pin < mean_diameter; guide_pin < inside_diameter; mean_diameter < housing; outside_diameter < housing; "
     "guide_pin < housing",
-    "cylinder_block.Bore": "diameter < recess_diameter; diameter ≤ last_bore; wall ≤ as_made; "
+    "block_bores.Bore": "diameter < recess_diameter; diameter ≤ last_bore; wall ≤ as_made; "
     "recess_depth < length; relieved.*.ends ≤ length",
-    "cylinder_block.Division": "thickness ≤ as_made; wasting < thickness",
-    "cylinder_block.Drive": "least_wheel_diameter ≤ driving_wheel_diameter; rod_diameter < rod_length; "
+    "block_walls.Division": "thickness ≤ as_made; wasting < thickness",
+    "drive.Drive": "least_wheel_diameter ≤ driving_wheel_diameter; rod_diameter < rod_length; "
     "stroke < driving_wheel_diameter; stroke < 2 connecting_rod_length",
-    "cylinder_block.RelievedLength": "starts < ends",
+    "block_bores.RelievedLength": "starts < ends",
     "cylinder_cover.CylinderCover": "bore < outside_diameter; circle < outside_diameter; "
     "central_hole < outside_diameter; "
     "thickness ≤ as_made; thickness < outside_diameter",
