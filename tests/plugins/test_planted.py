@@ -21,7 +21,7 @@ from tests.plugins.fabrication.test_unlike_plates import OTHER
 from tests.plugins.fits.frames import files as framed
 from tests.plugins.fits.test_geometry import COVER, DATUM, flat, holes, in_steel, joined, zone
 from tests.plugins.joints import brackets
-from tests.plugins.joints.test_carrying import LID, SADDLE
+from tests.plugins.joints.brackets import LID, SADDLE
 from tests.plugins.known_metals import METALS, WITH_METALS
 from tests.plugins.liners.bench import bench as liner_bench
 from tests.plugins.motion.locomotive import files as engine
