@@ -16,7 +16,7 @@ from tests.plugins.agreement.test_walls import BLOCK as WALLED, WELDMENT as WALL
 from tests.plugins.clearances.test_cranes import BOX, POST, plan
 from tests.plugins.clearances.test_withdrawing import ENTRY, drawn, turned
 from tests.plugins.fabrication import bench as block
-from tests.plugins.fabrication.test_openings import DRUM, INLET
+from tests.plugins.fabrication.openings import DRUM, INLET
 from tests.plugins.fabrication.test_unlike_plates import OTHER
 from tests.plugins.fits.frames import files as framed
 from tests.plugins.fits.test_geometry import COVER, DATUM, flat, holes, in_steel, joined, zone
