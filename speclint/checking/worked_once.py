@@ -21,11 +21,7 @@ from speclint.checking.side_by_side import Place, SpecPair
 from speclint.errors import Location
 from speclint.repository import Design
 from speclint.rules import Asked, Consulted, Context, Rule
-from speclint.specs import (
-    Component,
-    Link,
-    fields_of,
-)
+from speclint.specs import Component, Link, fields_of
 
 
 class CaseWorked(Struct, frozen=True):

@@ -67,7 +67,6 @@ from .fields import (
     Allowance as Allowance,
     Angle as Angle,
     Area as Area,
-    Array as Array,
     CarbonEquivalent as CarbonEquivalent,
     Conductivity as Conductivity,
     Density as Density,
@@ -78,7 +77,6 @@ from .fields import (
     Hardness as Hardness,
     HeatTransfer as HeatTransfer,
     Inertia as Inertia,
-    Leaf as Leaf,
     Length as Length,
     Link as Link,
     LinkTo as LinkTo,
@@ -99,14 +97,11 @@ from .fields import (
     Stated as Stated,
     Stiffness as Stiffness,
     Stress as Stress,
-    Table as Table,
     Temperature as Temperature,
     TemperatureDifference as TemperatureDifference,
     Volume as Volume,
     WastingRate as WastingRate,
     Word as Word,
-    bare as bare,
-    opened as opened,
 )
 from .fields_read import (
     EVERY_FIELD as EVERY_FIELD,
@@ -495,6 +490,13 @@ from .tolerancing import (
     GeneralTolerance as GeneralTolerance,
     GeometricalTolerance as GeometricalTolerance,
     HolePattern as HolePattern,
+)
+from .toml_values import (
+    Array as Array,
+    Leaf as Leaf,
+    Table as Table,
+    bare as bare,
+    opened as opened,
 )
 from .water import (
     Drain as Drain,
