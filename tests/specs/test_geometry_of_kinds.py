@@ -21,8 +21,6 @@ WRITTEN = {
     "block_openings.BlockOpening": "bore < face; bore < circle; circle < face",
     "block_walls.Division": "thickness ≤ as_made; wasting < thickness",
     "bolted_joint.BoltedJoint": "shank ≤ hole; hole < circle; edge_distance < circle",
-    "bolted_joint.Gasket": "inside < outside; outside ≤ 5 inside",
-    "bolted_joint.GroundFace": "inside < outside; outside ≤ 5 inside",
     "bracket.Bracket": "thickness < depth",
     "cam.Cam": "ramp_height < lift; keyway_width < bore; keyway_depth < 0.25 bore; key_length < 4 bore",
     "chamber_cover.ChamberCover": "bore < outside_diameter; circle < outside_diameter; "
@@ -71,6 +69,8 @@ WRITTEN = {
     "poppet_valve.Beat": "contact_width < seat_diameter",
     "rocker.Rocker": "pin < boss; bush_length ≤ pin_span",
     "saddle.Saddle": "wet.allowance < thickness",
+    "seals.Gasket": "inside < outside; outside ≤ 5 inside",
+    "seals.GroundFace": "inside < outside; outside ≤ 5 inside",
     "shaft.Shaft": "keyway_width < diameter; keyway_depth < 0.5 diameter; diameter ≤ greatest_diameter; "
     "bearings.*.at ≤ length; bearings.*.journal ≤ greatest_diameter; keyways.*.ends ≤ length; drive.at ≤ length",
     "shaft.ShaftKeyway": "begins < ends",
