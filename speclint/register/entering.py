@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypedDict
 
 from msgspec import Struct
 
@@ -150,7 +150,7 @@ def _withdrawal(acceptance: Acceptance, repository: Opened) -> Withdrawal:
 def _made(acceptance: Acceptance, found: Check, repository: Opened, today: dt.date) -> Concession:
     assert found.grade is not None  # as it stands in the way
     return Concession(
-        number=next_number(repository.register),
+        **_terms(acceptance, repository, today),
         component=found.component,
         rule=found.rule.name,
         edition=found.rule.edition,
@@ -159,12 +159,6 @@ def _made(acceptance: Acceptance, found: Check, repository: Opened, today: dt.da
         found=found.says,
         used=used_of(found),
         fingerprint=found.fingerprint,
-        accepted_by=acceptance.accepted_by,
-        role=_role(acceptance, repository, today),
-        date=today,
-        until=acceptance.until,
-        grounds=acceptance.grounds,
-        reference=acceptance.reference,
         rests_on=found.rests_on,
     )
 
@@ -173,7 +167,7 @@ def _of_withdrawal(
     acceptance: Acceptance, withdrawal: Withdrawal, repository: Opened, today: dt.date
 ) -> Concession:
     return Concession(
-        number=next_number(repository.register),
+        **_terms(acceptance, repository, today),
         component=withdrawal.component,
         rule=WITHDRAWAL,
         edition=1,
@@ -182,14 +176,31 @@ def _of_withdrawal(
         found=withdrawal.says,
         used="",
         fingerprint=withdrawal.fingerprint,
-        accepted_by=acceptance.accepted_by,
-        role=_role(acceptance, repository, today),
-        date=today,
-        until=acceptance.until,
-        grounds=acceptance.grounds,
-        reference=acceptance.reference,
         rests_on=withdrawal.rests_on,
     )
+
+
+class _Terms(TypedDict):
+    number: str
+    accepted_by: str
+    role: str
+    date: dt.date
+    until: dt.date
+    grounds: str
+    reference: str
+
+
+def _terms(acceptance: Acceptance, repository: Opened, today: dt.date) -> _Terms:
+    """What an entry states of whoever accepts, whatever is accepted."""
+    return {
+        "number": next_number(repository.register),
+        "accepted_by": acceptance.accepted_by,
+        "role": _role(acceptance, repository, today),
+        "date": today,
+        "until": acceptance.until,
+        "grounds": acceptance.grounds,
+        "reference": acceptance.reference,
+    }
 
 
 def _role(acceptance: Acceptance, repository: Opened, today: dt.date) -> str:
