@@ -34,7 +34,7 @@ from speclint.errors import replace
 from speclint.rules import Amount, Context, Corner, Judgement, Rule
 from speclint.rules.box import BoxSheet
 from speclint.rules.comparisons import Judging
-from speclint.rules.record import Record
+from speclint.rules.steps import Steps
 from speclint.specs import Component
 from tests.example import assessed
 from tests.shares import add_part, share_of
@@ -90,8 +90,8 @@ def moved(by: Mapping[int, Moved]) -> Iterator[None]:
         for sheet in (Judging, BoxSheet)
         for name, change in CHANGES.items()
     ]
-    amount = patch.object(Record, "amount", lambda _, value: Amount(value, ""))
-    both = patch.object(Record, "amounts", lambda _, *values: tuple(Amount(value, "") for value in values))
+    amount = patch.object(Steps, "amount", lambda _, value: Amount(value, ""))
+    both = patch.object(Steps, "amounts", lambda _, *values: tuple(Amount(value, "") for value in values))
     with amount, both:
         for one in patches:
             one.start()

@@ -47,21 +47,27 @@ def visit_all(runs: CornerRuns, most: int) -> bool:
 def search_each(runs: CornerRuns, first: Sides) -> None:
     """Search the worst corner of each comparison by itself, from all low, all high and the worst known."""
     here = runs.at(first)
-    parts = len(here.ending.every) if isinstance(here.ending, Judgement) else 1
-    for index in range(parts):
-        _Search(runs, lambda run, index=index: runs.of_part(run, index)).worst(here)  # type: ignore[misc]
-    if parts > 1:
-        _Search(runs, lambda run: run.severity).worst(here)
+    for search in _of_each(runs, here):
+        search.worst(here)
 
 
 def climb_each(runs: CornerRuns, sides: Sides) -> None:
     """From one corner, turn over one input after another as long as a comparison grows worse."""
-    here = runs.at(sides)
+    for search in _of_each(runs, runs.at(sides)):
+        search.climb(sides)
+
+
+def _of_each(runs: CornerRuns, here: CornerRun) -> list[_Search]:
+    """A search of each comparison that a run makes, and of what governs where there are several."""
+
+    def part(index: int) -> Callable[[CornerRun], Severity]:
+        return lambda run: runs.of_part(run, index)
+
     parts = len(here.ending.every) if isinstance(here.ending, Judgement) else 1
-    for index in range(parts):
-        _Search(runs, lambda run, index=index: runs.of_part(run, index)).climb(sides)  # type: ignore[misc]
+    searches = [_Search(runs, part(index)) for index in range(parts)]
     if parts > 1:
-        _Search(runs, lambda run: run.severity).climb(sides)
+        searches.append(_Search(runs, lambda run: run.severity))
+    return searches
 
 
 class _Search:

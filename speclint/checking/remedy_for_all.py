@@ -8,9 +8,8 @@ from typing import TypeVar
 from speclint.checking.check_result import Check
 from speclint.checking.remedy import Remedy
 from speclint.checking.remedy_trial import Trial, took
+from speclint.checking.stated_value import StatedValue
 from speclint.errors import replace
-from speclint.rules import Context, Step
-from speclint.specs import Component
 
 T = TypeVar("T")
 
@@ -21,21 +20,12 @@ class TrialForAll:
     A trial takes the parts in one order, so that each finding is told the same, whichever comes first.
     """
 
-    def __init__(
-        self,
-        found: Check,
-        component: Component,
-        step: Step,
-        checks: Sequence[Check],
-        context: Context,
-        beside: Sequence[Check],
-    ) -> None:
-        self._component, self._context, self.step = component, context, step
-        reading = {found.component, *(one.component for one in beside if took(one, step.where))}
-        self._of = found.rule.name, step.where.drawn, step.kind, tuple(sorted(reading))
-        self._trial = self._once(
-            "a trial", lambda: Trial(found, component, step, checks, context, beside=beside)
-        )
+    def __init__(self, value: StatedValue, beside: Sequence[Check]) -> None:
+        found, self.step = value.found, value.step
+        self._component, self._context = value.component, value.context
+        reading = {found.component, *(one.component for one in beside if took(one, self.step.where))}
+        self._of = found.rule.name, self.step.where.drawn, self.step.kind, tuple(sorted(reading))
+        self._trial = self._once("a trial", lambda: Trial(value, beside=beside))
         self._proofs = 0
 
     def hoped(self) -> Remedy | None:

@@ -18,6 +18,7 @@ from speclint.checking.remedy import Remedy, Sought
 from speclint.checking.remedy_for_all import TrialForAll
 from speclint.checking.remedy_trial import Trial, took
 from speclint.checking.spoiling import fails_too
+from speclint.checking.stated_value import StatedValue
 from speclint.checking.time_limit import Overrun
 from speclint.errors import FamilyError, Location
 from speclint.rules import Consulted, Context, Step
@@ -65,7 +66,8 @@ def _by_one_value(found: Check, component: Component, checks: Sequence[Check], c
     free = [step for step in _own_values(found, context) if step.where.key not in given]
     failing = [one for one in checks if fails_too(one, found)]
     tried = list(past_long_work(found, free, failing, context))
-    proved = _for_all_parts(found, component, tried, checks, failing, context)
+    values = [StatedValue(step, found, component, checks, context) for step in tried]
+    proved = _for_all_parts(values, failing)
     if proved:
         no_less = no_less_keys(component)
         return Sought(tuple(sorted((one for one in proved if not _lessens(one, no_less)), key=_order)))
@@ -76,24 +78,15 @@ def _names(steps: Iterable[Step]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(step.name for step in steps))
 
 
-def _for_all_parts(
-    found: Check,
-    component: Component,
-    free: Sequence[Step],
-    checks: Sequence[Check],
-    failing: Sequence[Check],
-    context: Context,
-) -> list[Remedy]:
+def _for_all_parts(values: Sequence[StatedValue], failing: Sequence[Check]) -> list[Remedy]:
     """The remedies that clear the finding on all parts that read the same line; where there is none, on this alone."""
     trials = [
-        TrialForAll(found, component, step, checks, context, failing)
-        if any(took(one, step.where) for one in failing)
-        else Trial(found, component, step, checks, context)
-        for step in free
+        TrialForAll(value, failing) if any(took(one, value.step.where) for one in failing) else Trial(value)
+        for value in values
     ]
     if (proved := _proved(trials)) or not failing:
         return proved
-    return _proved([Trial(found, component, step, checks, context, short_of=failing) for step in free])
+    return _proved([Trial(value, short_of=failing) for value in values])
 
 
 def reworks(
@@ -118,7 +111,7 @@ def reworks(
     own = {step.where: step for step in found.steps if context.design.owner(step.where) == part.id}
     try:
         trials = [
-            Trial(found, component, step, checks, context, (ways[where.key],), part)
+            Trial(StatedValue(step, found, component, checks, context), ways=(ways[where.key],), holder=part)
             for where, step in own.items()
             if where.key in ways and _is_number(step)
         ]

@@ -5,7 +5,7 @@ At known corners a trial is cheap; whatever holds there is proved by the whole c
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 from speclint.checking.check_result import Check
 from speclint.checking.office_steps import Restated, Rounding, listed, rounding, threads
@@ -14,11 +14,13 @@ from speclint.checking.remedy import Remedy
 from speclint.checking.rolled_parts import is_of_plate
 from speclint.checking.rule_run import check
 from speclint.checking.severity import Ending, Severity, severity
+from speclint.checking.stated_value import StatedValue
 from speclint.checking.where_it_fails import still_conforms, where_it_fails
+from speclint.checking.window import halved, shift_that_holds
 from speclint.errors import Location, replace
 from speclint.quantities import Measure
 from speclint.repository import misfits_of
-from speclint.rules import Context, Judgement, Step
+from speclint.rules import Context, Judgement
 from speclint.specs import Component, Spec, could_state
 
 #: Shares of the reach looked at, since a window may lie between the present value and the reach: of a whole value, and
@@ -26,14 +28,8 @@ from speclint.specs import Component, Spec, could_state
 _SHARES = (1.0, 0.4, 0.1, 0.02, 0.004, 0.0008)
 _SHARES_OF_LIMITS = (1.0, 0.4, 0.15, 0.06, 0.02, 0.006)
 _PROOFS = 6
-_HALVINGS = 40
-#: Of what golden section leaves of an interval, and how often it is used to find a window in one.
-_GOLDEN, _CLOSER = (5**0.5 - 1) / 2, 12
 #: More added pieces than this are another design: common practice.
 _PIECES = 12
-
-#: Whether a rule holds with a value moved by an amount.
-_Holds = Callable[[float], bool]
 
 
 class Trial:
@@ -46,19 +42,17 @@ class Trial:
 
     def __init__(
         self,
-        found: Check,
-        component: Component,
-        step: Step,
-        checks: Sequence[Check],
-        context: Context,
+        value: StatedValue,
+        *,
         ways: Sequence[int] = (1, -1),
         holder: Spec | None = None,
         beside: Sequence[Check] = (),
         short_of: Sequence[Check] = (),
     ) -> None:
+        found, component = value.found, value.component
         self._ways, self._holder = tuple(ways), holder or component
-        self._found, self._component, self._context = found, component, context
-        self.step = step
+        self._found, self._component, self._context = found, component, value.context
+        self.step = value.step
         #: The worst first, as it fails soonest: in one order, whichever of the parts the finding is of.
         self._parts = sorted(
             [(component, found), *self._reading(beside)],
@@ -66,7 +60,9 @@ class Trial:
         )
         self._short_of = self._reading(short_of)
         self._corners = [(part, one.case, one.corner) for part, one in self._parts]
-        self._others = [one for one in checks if one.outcome == "conforms" and took(one, step.where)]
+        self._others = [
+            one for one in value.checks if one.outcome == "conforms" and took(one, self.step.where)
+        ]
         self._proofs = 0
         self._hoped: Restated | None = None
         #: What each part would use of its limit with the change that was proved last.
@@ -174,41 +170,16 @@ class Trial:
         """The least change up or down, rounded to a step."""
         found = []
         for sign in self._ways:
-            tried: dict[float, Severity] = {}
-            end = self._end([sign * share * steps.reach for share in shares], steps, tried)
-            if end is None:
-                self._end([0.0], steps, tried)
-                valley = _valley(tried)
-                end = self._closing_in(steps, *valley) if valley else None
+            shifts = [sign * share * steps.reach for share in shares]
+            end = shift_that_holds(lambda by: self._grave(steps.moved(by)), shifts)
             found.append(None if end is None else self._on_a_step(steps, end))
         return min((one for one in found if one), key=lambda one: abs(one.by), default=None)
-
-    def _end(self, shifts: Sequence[float], steps: Rounding, tried: dict[float, Severity]) -> float | None:
-        """The first of some shifts that holds; how grave the others are is noted."""
-        for by in shifts:
-            changed = self._with(steps.moved(by))
-            if self._at_corners(changed, tried, by):
-                return by
-        return None
-
-    def _closing_in(self, steps: Rounding, start: float, stop: float) -> float | None:
-        """A shift that holds between two, by golden section on how grave it is."""
-        tried: dict[float, Severity] = {}
-        inner = [stop - _GOLDEN * (stop - start), start + _GOLDEN * (stop - start)]
-        for _ in range(_CLOSER):
-            if (end := self._end([one for one in inner if one not in tried], steps, tried)) is not None:
-                return end
-            if tried[inner[0]] <= tried[inner[1]]:
-                stop, inner = inner[1], [inner[1] - _GOLDEN * (inner[1] - start), inner[0]]
-            else:
-                start, inner = inner[0], [inner[1], inner[0] + _GOLDEN * (stop - inner[0])]
-        return None
 
     def _on_a_step(self, steps: Rounding, end: float) -> Restated | None:
         """The first step that holds on the way to a change that does: the coarsest that there is."""
         fails, works = 0.0, end
         for finer, step in enumerate(steps.steps):
-            fails, works = _halved(lambda by: self._runs(steps.moved(by)), fails, works, step / 10)
+            fails, works = halved(lambda by: self._runs(steps.moved(by)), fails, works, step / 10)
             for further in (-1, 0, 1):
                 one = steps.rounded(works, finer, further)
                 if one and abs(one.by) > abs(fails) and self._holds(one):
@@ -230,18 +201,22 @@ class Trial:
         """Whether the rule holds with a quantity that nobody could write."""
         return self._at_corners(self._with(moved))
 
-    def _at_corners(
-        self, changed: Context, tried: dict[float, Severity] | None = None, by: float = 0.0
-    ) -> bool:
-        """Whether the rule holds at every corner met so far; how grave it is at the first where it fails is noted."""
-        rule = self._found.rule
+    def _grave(self, moved: Measure) -> Severity | None:
+        """How grave the rule is with such a quantity, at the first corner where it fails; None where it holds."""
+        ending = self._failing_ending(self._with(moved))
+        return None if ending is None else severity(ending, self._found.rule)
+
+    def _at_corners(self, changed: Context) -> bool:
+        """Whether the rule holds at every corner met so far."""
+        return self._failing_ending(changed) is None
+
+    def _failing_ending(self, changed: Context) -> Ending | None:
+        """How the rule ends at the first of the corners met so far where it fails; None where it holds at all."""
         for part, case, sides in self._corners:
-            ending = run_once(rule, part, case, sides, changed)
+            ending = run_once(self._found.rule, part, case, sides, changed)
             if not _ends_well(ending):
-                if tried is not None:
-                    tried[by] = severity(ending, rule)
-                return False
-        return True
+                return ending
+        return None
 
     def _changed(self, restated: Restated) -> Context:
         where, design = self.step.where, self._context.design
@@ -315,25 +290,3 @@ def _ends_well(ending: Ending) -> bool:
 def took(one: Check, where: Location) -> bool:
     """Whether a check took a value that stands at a place of a drawing, of whatever part it is there."""
     return not one.rule.reviews and any(step.where.drawn == where.drawn for step in one.steps)
-
-
-def _halved(holds: _Holds, fails: float, works: float, width: float) -> tuple[float, float]:
-    """A change that does not hold and one that does, closer together than a width."""
-    for _ in range(_HALVINGS):
-        if abs(works - fails) < width:
-            break
-        middle = (fails + works) / 2
-        fails, works = (fails, middle) if holds(middle) else (middle, works)
-    return fails, works
-
-
-def _valley(tried: Mapping[float, Severity]) -> tuple[float, float] | None:
-    """The shifts on both sides of one that is less grave than they are; None where there is none.
-
-    A window that was missed makes what lies beside it less grave than what lies on. Tried in order.
-    """
-    places, grave = list(tried), list(tried.values())
-    for at in range(1, len(places) - 1):
-        if grave[at - 1] > grave[at] < grave[at + 1]:
-            return places[at + 1], places[at - 1]
-    return None

@@ -16,6 +16,7 @@ from speclint.checking.check_result import Check
 from speclint.checking.office_steps import Restated, rounding, threads
 from speclint.checking.remedy_trial import Trial
 from speclint.checking.rule_run import check
+from speclint.checking.stated_value import StatedValue
 from speclint.checking.what_if import Question
 from speclint.checking.where_it_fails import where_it_fails
 from speclint.errors import Location, SettingsError, one_of, replace
@@ -159,7 +160,8 @@ class _On:
 
     def least_change(self, checks: Sequence[Check]) -> tuple[Bound, ...]:
         """The least change that holds, as a remedy is found; none where there is none within reach."""
-        trial = Trial(self._found, self._part, self._step, checks, self._context, holder=self._holder)
+        value = StatedValue(self._step, self._found, self._part, checks, self._context)
+        trial = Trial(value, holder=self._holder)
         while (hoped := trial.hoped()) is not None:
             if proved := trial.proved(hoped):
                 return (Bound(proved.instead, proved.utilisation, trial.rises, exact=proved.exact),)

@@ -13,30 +13,15 @@ from __future__ import annotations
 from collections.abc import Hashable, Mapping
 from typing import Any
 
-from msgspec import Struct, field
+from msgspec import Struct
 
 from speclint.checking.proved import Proof
 from speclint.checking.severity import Severity
-from speclint.errors import Location, field_names
-from speclint.quantities import Measure
+from speclint.checking.side_by_side import Place, SpecPair
+from speclint.errors import Location
 from speclint.repository import Design
 from speclint.rules import Asked, Consulted, Context, Rule
-from speclint.specs import (
-    EVERY_FIELD,
-    Component,
-    Link,
-    NotStated,
-    Spec,
-    SpecTable,
-    Stated,
-    fields_of,
-)
-
-#: Of a spec no rule reads these; what is taken over through them is in the other keys.
-_UNREAD = frozenset({"id", "like", "mirror_of", "each", "notes"})
-#: That one of these is stated is read through the sheet alone; a rule may see of any other key whether it is.
-_OF_DRAWING = frozenset({"title", "drawing", "revision", "prepared_by", "checked_by"})
-Place = tuple[str, str, str]
+from speclint.specs import Component, Link, fields_of
 
 
 class CaseWorked(Struct, frozen=True):
@@ -60,87 +45,6 @@ class Worked(Struct, frozen=True):
     read: Mapping[int, frozenset[str]]
     consulted: Consulted
     cases: Mapping[str, CaseWorked]
-
-
-class _Pair(Struct):
-    """Two specs side by side, in the fields that were ``read``, by the identity of their table; ``ids`` are all that
-    there are.
-
-    It finds where each leads, the values that differ, and the ids that stand in them as words. ``tables`` are those
-    whose keys are ids, such as the temperatures of a duty: of the one and of the other.
-    """
-
-    read: Mapping[int, frozenset[str]]
-    ids: Mapping[str, str]
-    links: list[tuple[str, str]] = field(default_factory=list)
-    differ: set[int] = field(default_factory=set)
-    names: set[str] = field(default_factory=set)
-    places: dict[Place, Location] = field(default_factory=dict)
-    tables: list[tuple[Mapping[str, Any], Mapping[str, Any]]] = field(default_factory=list)
-
-    def by_id(self, parts: Mapping[str, str]) -> Mapping[Place, Location] | None:
-        """The places of values that stand under the id of a part, as those of the part in its stead; None where they
-        are not the same.
-        """
-        found: dict[Place, Location] = {}
-        for one, other in self.tables:
-            for name, stead in parts.items():
-                here, there = one.get(name), other.get(stead)
-                if here is None and there is None:
-                    continue
-                if here is None or there is None or not _say_the_same(here, there):
-                    return None
-                found[_place_of(here)] = there.where
-        return found
-
-    def alike(self, one: Any, other: Any) -> bool:
-        """Whether two specs, or two values of them, are built alike wherever it was looked at them; what differs in
-        them is put down.
-        """
-        if type(one) is not type(other):
-            return False
-        if isinstance(one, SpecTable):
-            return self._tables(one, other)
-        if isinstance(one, Mapping):
-            by_id = one.keys() & self.ids.keys()
-            if by_id and all(isinstance(one[key], Measure) for key in by_id):
-                self.tables.append((one, other))
-            else:
-                self.names |= by_id
-            return list(one) == list(other) and all(self.alike(one[key], other[key]) for key in one)
-        if isinstance(one, tuple | list):
-            return len(one) == len(other) and all(map(self.alike, one, other))
-        return self._leaves(one, other)
-
-    def _tables(self, one: SpecTable, other: SpecTable) -> bool:
-        read = self.read.get(id(one), frozenset())
-        here, there = fields_of(one), fields_of(other)
-        names = here if EVERY_FIELD in read else [name for name in here if name in read]
-        return all(self._field(name, here[name], there[name], isinstance(one, Spec)) for name in names)
-
-    def _field(self, name: str, one: object, other: object, whole: bool) -> bool:
-        if whole and name in _UNREAD:
-            return True
-        if whole and name in _OF_DRAWING and isinstance(one, NotStated) != isinstance(other, NotStated):
-            self.differ.add(id(one.where))  # type: ignore[attr-defined]  # as what is stated has a place too
-            return True
-        return self.alike(one, other)
-
-    def _leaves(self, one: Any, other: Any) -> bool:
-        where = getattr(one, "where", None)
-        if where is None:
-            return bool(one == other)
-        self.places[_place_of(one)] = other.where
-        if isinstance(one, Link):
-            self.links.append((one.id, other.id))
-            return bool(one.kinds == other.kinds)
-        if isinstance(one, NotStated):
-            return True
-        if isinstance(one, Stated) and isinstance(one.value, str) and one.value in self.ids:
-            self.names.add(one.value)
-        if not _say_the_same(one, other):
-            self.differ.add(id(where))
-        return True
 
 
 class Renamed(Struct, frozen=True):
@@ -224,7 +128,7 @@ class _Renaming:
         self._needed = {worked.component, *worked.asked.followed}
         self._queries = list(worked.asked.queried)
         self._leading = list(worked.asked.leading)
-        self._compared: dict[str, _Pair] = {}
+        self._compared: dict[str, SpecPair] = {}
 
     def to(self, component: str) -> Renamed | None:
         """The renaming, where the check is proved to be the same."""
@@ -264,7 +168,7 @@ class _Renaming:
 
     def _compare(self, name: str) -> bool:
         one, other = self._design.specs.get(name), self._design.specs.get(self._parts[name])
-        pair = _Pair(self._worked.read, self._design.files)
+        pair = SpecPair(self._worked.read, self._design.files)
         if one is None or other is None or not pair.alike(one, other):
             return False
         self._compared[name] = pair
@@ -314,21 +218,3 @@ class _Renaming:
         moved = {name for pair in self._parts.items() if pair[0] != pair[1] for name in pair}
         asked = self._worked.asked.values.keys()
         return not any(pair.names & moved or pair.differ & asked for pair in self._compared.values())
-
-
-def _say_the_same(one: Any, other: Any) -> bool:
-    """Whether two values say the same, wherever they stand."""
-    if one is other or type(one) is not type(other):
-        return one is other
-    for name in field_names(type(one)):
-        here, there = getattr(one, name), getattr(other, name)
-        if isinstance(here, Location) or here is there or here == there:
-            continue
-        if not (hasattr(here, "where") and _say_the_same(here, there)):
-            return False
-    return True
-
-
-def _place_of(value: Any) -> Place:
-    where: Location = value.where
-    return where.file, where.part, where.key

@@ -287,18 +287,22 @@ from .hot_clearances import (
 from .jets import (
     jet_speed as jet_speed,
 )
-from .joints import (
-    circle_of_studs as circle_of_studs,
+from .joint_edges import (
     edge_of_hole as edge_of_hole,
     edges_left as edges_left,
+    openings as openings,
+)
+from .joint_grips import (
     flange_bolted_to as flange_bolted_to,
     flange_held as flange_held,
     grip_bolted_to as grip_bolted_to,
     grip_drawn as grip_drawn,
     grip_held as grip_held,
+)
+from .joints import (
+    circle_of_studs as circle_of_studs,
     metal_tapped as metal_tapped,
     metal_under_hole as metal_under_hole,
-    openings as openings,
     pressure_by_part_held as pressure_by_part_held,
     pressure_held as pressure_held,
     pressure_reach as pressure_reach,
@@ -574,6 +578,9 @@ from .steam_use import (
 from .stops import (
     load_on_stop as load_on_stop,
     stop_load as stop_load,
+)
+from .taken_sizes import (
+    is_size_of as is_size_of,
 )
 from .throats import (
     around_throat as around_throat,

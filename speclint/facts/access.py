@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
-from speclint.facts.joints import flange_held
+from speclint.facts.joint_grips import flange_held
 from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import Component, by_word

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from speclint.facts.taken_sizes import is_size_of
 from speclint.quantities import Measure
 from speclint.rules import Sheet
 from speclint.specs import NotStated, by_word
@@ -19,9 +20,7 @@ def fits_of_bolts(fastening: FrameFastening, sheet: Sheet) -> tuple[Fit, ...]:
     return tuple(
         fit
         for fit in sheet.belonging_to(fastening, by_word.Fit)
-        if sheet.is_stated(f"shaft of {fit.id}", fit.shaft.of)
-        and sheet.follow(fit.shaft.of) is fastening
-        and sheet.said(f"dimension of {fit.id}", fit.shaft.dimension) == _SHANK
+        if is_size_of(fit.shaft, fastening, _SHANK, (f"shaft of {fit.id}", f"dimension of {fit.id}"), sheet)
     )
 
 

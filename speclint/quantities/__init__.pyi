@@ -30,8 +30,10 @@ from .unit_systems import (
     lengths_in as lengths_in,
     unit_in as unit_in,
 )
-from .units import (
+from .unit_table import (
     DIMENSIONS as DIMENSIONS,
+)
+from .units import (
     comparable as comparable,
     si_unit as si_unit,
 )

@@ -27,6 +27,7 @@ from unicodedata import decimal
 from speclint.errors import LARGEST_POWER, NOWHERE, Location, NotKnown, QuantityError, replace
 from speclint.quantities import units
 from speclint.quantities.mistakes import refuse_usual_mistakes
+from speclint.quantities.unit_table import DIMENSIONS
 
 #: Where a quantity comes from. What was measured on a part as made has no word in a spec: its record states it.
 Provenance = Literal["drawing", "measured", "calculated", "assumed", "as made"]
@@ -144,7 +145,7 @@ _EXAMPLES = {
 def read(text: str, dimension: str, sign: Sign = "positive", where: Location = NOWHERE) -> Measure:
     """Read a quantity of a dimension; every refusal says what to write instead.
 
-    ``dimension`` is a name of :data:`speclint.quantities.units.DIMENSIONS`, or ``"fluid pressure"``,
+    ``dimension`` is a name of :data:`speclint.quantities.unit_table.DIMENSIONS`, or ``"fluid pressure"``,
     ``"temperature"``, ``"temperature difference"``.
 
     :raises QuantityError: for anything outside the grammar, of another dimension, not finite, of a
@@ -367,5 +368,5 @@ def example(dimension: str) -> str:
     """How a quantity of a dimension may be written."""
     if dimension in _EXAMPLES:
         return _EXAMPLES[dimension]
-    known = units.DIMENSIONS[dimension]
+    known = DIMENSIONS[dimension]
     return f'"12 {known.shown}"' if known.shown else '"0.12" or "12 %"'

@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterator
 from functools import cache
 
-from speclint.quantities import units
+from speclint.quantities.unit_table import DIMENSIONS, SPELLINGS
 
 _NUMBER = r"[+-]?(?:[0-9]+\s+[0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?)"
 _SIGNED = r"[+-]?[0-9]+(?:\.[0-9]+)?"
@@ -62,7 +62,7 @@ def _units(dimension: str) -> Iterator[str]:
         return
     plain = "pressure" if dimension == "fluid pressure" else dimension
     behind = r"\s+(?:gauge|absolute)" if dimension == "fluid pressure" else ""
-    known = units.DIMENSIONS[plain]
+    known = DIMENSIONS[plain]
     if "" in known.units or not known.units:
         yield ""
     spellings = {text for unit in known.units if unit for text in _spellings(unit)}
@@ -72,7 +72,7 @@ def _units(dimension: str) -> Iterator[str]:
 
 def _spellings(unit: str) -> set[str]:
     """A unit in every spelling in which it is read."""
-    found = {unit, *(text for text, meant in units.SPELLINGS.items() if meant == unit)}
+    found = {unit, *(text for text, meant in SPELLINGS.items() if meant == unit)}
     for sign, other in _OTHER_SIGNS:
         found |= {text.replace(sign, other) for text in found}
     return found

@@ -5,14 +5,15 @@ from .comparison import (
 from .entering import (
     Acceptance as Acceptance,
     concede as concede,
-    sign_entry as sign_entry,
-    stand_of as stand_of,
-    surroundings as surroundings,
 )
 from .gate import (
     Decision as Decision,
     Reason as Reason,
     judge as judge,
+)
+from .opened import (
+    stand_of as stand_of,
+    surroundings as surroundings,
 )
 from .reading import (
     Reader as Reader,
@@ -21,6 +22,9 @@ from .reading import (
 from .reading_standing import (
     ReadingStanding as ReadingStanding,
     reading_standings as reading_standings,
+)
+from .signing import (
+    sign_entry as sign_entry,
 )
 from .staged import (
     StagedAssessment as StagedAssessment,

@@ -1,44 +1,31 @@
-"""Entering a concession in the register, and signing one, keeping the order and the comments of the file."""
+"""Entering a concession in the register, keeping the order and the comments of the file."""
 
 from __future__ import annotations
 
 import datetime as dt
 import re
-from collections.abc import Iterator
 from pathlib import Path
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING, TypedDict
 
 from msgspec import Struct
 
-from speclint.checking import Assessment, Check, assess, find_check, runs_longer, used_of
-from speclint.errors import Complaint, DesignError, SettingsError, SigningError, replace
-from speclint.register.comparison import before_at, changed_since
+from speclint.checking import Check, find_check, runs_longer, used_of
+from speclint.errors import DesignError, replace
 from speclint.register.entitled import unaccepted, unaccepted_withdrawal
 from speclint.register.lock import locked
+from speclint.register.opened import Opened, opened, opened_as_change
 from speclint.register.people import reviewer_called
-from speclint.register.reading_standing import ReadingStanding, reading_standings
-from speclint.register.signatures import sign
-from speclint.register.standing import Standing, Surroundings, accepts_beside, bad_signature, standings
+from speclint.register.signing import signed_by
+from speclint.register.standing import accepts_beside, standings
 from speclint.register.withdrawals import WITHDRAWAL, Withdrawal
-from speclint.register.writing import append_entries, put_signature
-from speclint.repository import (
-    Concession,
-    DrawingReading,
-    Register,
-    Settings,
-    find_concession,
-    not_regular,
-    open_repository,
-    read_register,
-    scratch_folder,
-)
+from speclint.register.writing import append_entries
+from speclint.repository import Concession, Register, scratch_folder
 from speclint.rules import Grade
 from speclint.specs import NotStated, names_nothing
 
 if TYPE_CHECKING:
     from speclint.families import Loaded
 
-E = TypeVar("E", bound=Concession | DrawingReading)
 _NUMBER = re.compile(r"^C-(\d+)$")
 
 
@@ -56,95 +43,6 @@ class Acceptance(Struct, frozen=True):
     role: str = ""
     reference: str = ""
     alike: bool = False
-
-
-class Opened(Struct, frozen=True):
-    """A repository opened to enter or sign something: its register, and what concessions are compared with."""
-
-    root: Path
-    settings: Settings
-    register: Register
-    surroundings: Surroundings
-
-    @property
-    def file(self) -> Path:
-        """The file of the register."""
-        return self.root / self.register.file
-
-    def read_again(self) -> Opened:
-        """The same with the register as it now is: read under its lock, as another run may have changed it."""
-        return replace(self, register=_readable(read_register(self.root, self.settings)))
-
-
-def stand_of(
-    folder: Path, loaded: Loaded, today: dt.date
-) -> tuple[Register, tuple[Standing, ...], tuple[ReadingStanding, ...]]:
-    """The register of a repository, and the state today of each of its concessions and of its readings of drawings.
-
-    :raises SettingsError: where the settings cannot be read: then no entry can be judged.
-    """
-    assessment = assess([folder], loaded, ())
-    if assessment.settings is None:
-        raise SettingsError("; ".join(str(one) for one in assessment.complaints))
-    register, compared = assessment.register, surroundings(assessment, today)
-    return register, standings(register, compared), reading_standings(register, compared)
-
-
-def opened(folder: Path, loaded: Loaded, today: dt.date) -> Opened:
-    """Open a repository for its register; nothing is checked yet.
-
-    :raises DesignError: where the folder lies in no repository.
-    :raises SettingsError: where the settings or the register cannot be read: then nothing can be accepted.
-    """
-    assessment = assess([folder], loaded, ())
-    return _opened(assessment, surroundings(assessment, today))
-
-
-def opened_as_change(folder: Path, loaded: Loaded, today: dt.date, against: str, place: Path) -> Opened:
-    """Open a repository on the design basis of a revision, to accept what a change since then does.
-
-    ``place`` is an empty folder for the design as it was. Raises as for a repository, and RevisionError where git
-    has no such revision.
-    """
-    before = before_at([folder], against, loaded, place)
-    now = open_repository([folder], loaded.kinds).design
-    same = before.has_same_basis(now)
-    assessment = assess([folder], loaded, (), None if same else before.basis)
-    compared = changed_since(
-        before, surroundings(assessment, today), now, [before.root], on_its_basis=not same
-    )
-    if assessment.design is not None:  # what is withdrawn on either design basis can be accepted
-        withdrawn = {**before.withdrawn(assessment.design), **compared.withdrawn}
-        compared = replace(compared, withdrawn=withdrawn)
-    return _opened(assessment, compared)
-
-
-def _opened(assessment: Assessment, compared: Surroundings) -> Opened:
-    root, register = assessment.root, assessment.register
-    if what := not_regular(root, register.file):
-        raise SettingsError(f"{register.file}: this is {what}, which is neither read nor written")
-    return Opened(root, compared.settings, _readable(register), compared)
-
-
-def _readable(register: Register) -> Register:
-    if register.complaints:
-        raise SettingsError("; ".join(str(one) for one in register.complaints))
-    return register
-
-
-def surroundings(assessment: Assessment, today: dt.date, signers: Path | None = None) -> Surroundings:
-    """What concessions are compared with after an assessment whose settings could be read."""
-    if assessment.context is None or assessment.settings is None:
-        raise SettingsError("; ".join(str(one) for one in assessment.complaints))
-    return Surroundings(
-        assessment.context,
-        assessment.settings,
-        assessment.loaded,
-        signers or assessment.root / assessment.settings.signers_file,
-        today,
-        {check.order: check for check in assessment.checks},
-        "" if signers else not_regular(assessment.root, assessment.settings.signers_file),
-    )
 
 
 def concede(
@@ -191,52 +89,6 @@ def _entered(
         _refuse_duplicate(concession, repository)
         append_entries(repository.file, concession)
     return concession, repository.register.file
-
-
-def sign_entry(
-    number: str, folder: Path, loaded: Loaded, today: dt.date, key: Path
-) -> tuple[Concession | DrawingReading, str]:
-    """Sign an entry with the key of whoever accepted the finding, or read the drawing; an older signature is replaced.
-
-    :raises DesignError: where there is no such entry, or its finding or its drawing is no longer what it was.
-    :raises OutputError: where the register cannot be locked or written.
-    :raises SigningError: where the key does not sign for that person.
-    """
-    repository = opened(folder, loaded, today)
-    with locked(repository.file):
-        repository = repository.read_again()
-        entry = _entry_called(number, repository.register)
-        for state, reasons in _not_holding(replace(entry, signature=""), repository):
-            if state not in ("not signed", "withdrawn"):
-                raise DesignError(f"{number} is {state}: {'; '.join(reasons)}")
-        signed = signed_by(entry, repository.surroundings, key)
-        put_signature(repository.file, signed)
-    return signed, repository.register.file
-
-
-def _entry_called(number: str, register: Register) -> Concession | DrawingReading:
-    reading = [one for one in register.readings if one.number == number]
-    if len(reading) == 1:
-        return reading[0]
-    found = find_concession(register, number)
-    if isinstance(found, Complaint):
-        raise DesignError(str(found))
-    return found
-
-
-def _not_holding(
-    entry: Concession | DrawingReading, repository: Opened
-) -> Iterator[tuple[str, tuple[str, ...]]]:
-    """How an entry alone stands for each of its parts, where it does not hold."""
-    file, surroundings = repository.register.file, repository.surroundings
-    if isinstance(entry, Concession):
-        for one in standings(Register(file, (entry,)), surroundings):
-            if not one.holds:
-                yield one.state, one.reasons
-    else:
-        for other in reading_standings(Register(file, readings=(entry,)), surroundings):
-            if not other.holds:
-                yield other.state, other.reasons
 
 
 def _finding(acceptance: Acceptance, repository: Opened) -> Check:
@@ -298,7 +150,7 @@ def _withdrawal(acceptance: Acceptance, repository: Opened) -> Withdrawal:
 def _made(acceptance: Acceptance, found: Check, repository: Opened, today: dt.date) -> Concession:
     assert found.grade is not None  # as it stands in the way
     return Concession(
-        number=next_number(repository.register),
+        **_terms(acceptance, repository, today),
         component=found.component,
         rule=found.rule.name,
         edition=found.rule.edition,
@@ -307,12 +159,6 @@ def _made(acceptance: Acceptance, found: Check, repository: Opened, today: dt.da
         found=found.says,
         used=used_of(found),
         fingerprint=found.fingerprint,
-        accepted_by=acceptance.accepted_by,
-        role=_role(acceptance, repository, today),
-        date=today,
-        until=acceptance.until,
-        grounds=acceptance.grounds,
-        reference=acceptance.reference,
         rests_on=found.rests_on,
     )
 
@@ -321,7 +167,7 @@ def _of_withdrawal(
     acceptance: Acceptance, withdrawal: Withdrawal, repository: Opened, today: dt.date
 ) -> Concession:
     return Concession(
-        number=next_number(repository.register),
+        **_terms(acceptance, repository, today),
         component=withdrawal.component,
         rule=WITHDRAWAL,
         edition=1,
@@ -330,14 +176,31 @@ def _of_withdrawal(
         found=withdrawal.says,
         used="",
         fingerprint=withdrawal.fingerprint,
-        accepted_by=acceptance.accepted_by,
-        role=_role(acceptance, repository, today),
-        date=today,
-        until=acceptance.until,
-        grounds=acceptance.grounds,
-        reference=acceptance.reference,
         rests_on=withdrawal.rests_on,
     )
+
+
+class _Terms(TypedDict):
+    number: str
+    accepted_by: str
+    role: str
+    date: dt.date
+    until: dt.date
+    grounds: str
+    reference: str
+
+
+def _terms(acceptance: Acceptance, repository: Opened, today: dt.date) -> _Terms:
+    """What an entry states of whoever accepts, whatever is accepted."""
+    return {
+        "number": next_number(repository.register),
+        "accepted_by": acceptance.accepted_by,
+        "role": _role(acceptance, repository, today),
+        "date": today,
+        "until": acceptance.until,
+        "grounds": acceptance.grounds,
+        "reference": acceptance.reference,
+    }
 
 
 def _role(acceptance: Acceptance, repository: Opened, today: dt.date) -> str:
@@ -383,15 +246,3 @@ def _refuse_duplicate(concession: Concession, repository: Opened) -> None:
     if all(part in holding for part in concession.parts):
         first = holding[concession.component].concession
         raise DesignError(f"{first.number} already accepts this finding until {first.until}")
-
-
-def signed_by(entry: E, surroundings: Surroundings, key: Path) -> E:
-    """An entry with the signature of whoever it names, by a key of theirs.
-
-    :raises SigningError: where the key does not sign for that person.
-    """
-    signed = replace(entry, signature=sign(entry.statement(), key))
-    faults = list(bad_signature(signed, surroundings))
-    if faults:
-        raise SigningError(f"{key} does not sign for {entry.signatory}: {'; '.join(faults)}")
-    return signed

@@ -20,7 +20,7 @@ from speclint.checking import Assessment, Check, KeptFolder, Processes, assess, 
 from speclint.errors import FamilyError, SpeclintError, replace
 from speclint.register.comparison import Before, Workers, before_at, changed_since
 from speclint.register.either import withheld_by_either
-from speclint.register.entering import surroundings
+from speclint.register.opened import surroundings
 from speclint.register.people import reviewer_called
 from speclint.register.reading_standing import ReadingStanding, reading_standings
 from speclint.register.standing import Standing, standings

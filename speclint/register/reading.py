@@ -11,9 +11,10 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 
 from speclint.errors import DesignError, replace
-from speclint.register.entering import Opened, opened, signed_by
 from speclint.register.lock import locked
+from speclint.register.opened import Opened, opened
 from speclint.register.reading_standing import not_accepted, not_named, role_of
+from speclint.register.signing import signed_by
 from speclint.register.writing import append_entries
 from speclint.repository import DrawingReading, DrawingState, Register, component_called, drawing_state
 from speclint.specs import Component, names_nothing

@@ -16,7 +16,7 @@ from msgspec import Struct, field
 from speclint.checking import Assessment, KeptFolder, Processes, Touched, assess
 from speclint.errors import Complaint, DesignError, RevisionError, replace
 from speclint.register.comparison import Workers
-from speclint.register.entering import surroundings
+from speclint.register.opened import surroundings
 from speclint.register.standing import Standing, standings
 from speclint.repository import (
     FILE_NAME,

@@ -24,7 +24,7 @@ from speclint.checking import (
 )
 from speclint.errors import DesignError, SettingsError
 from speclint.register.comparison import Workers
-from speclint.register.entering import surroundings
+from speclint.register.opened import surroundings
 from speclint.register.standing import Standing, standings
 from speclint.repository import (
     FILE_NAME,

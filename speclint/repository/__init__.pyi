@@ -142,10 +142,12 @@ from .scratch_folder import (
 )
 from .settings import (
     MeasuredSetting as MeasuredSetting,
-    Reviewer as Reviewer,
     SettingName as SettingName,
     Settings as Settings,
     load_settings as load_settings,
+)
+from .settings_tables import (
+    Reviewer as Reviewer,
 )
 from .shop_tables import (
     Layout as Layout,

@@ -14,9 +14,11 @@ from .asked import (
     Asked as Asked,
 )
 from .box import (
+    over_box as over_box,
+)
+from .compared import (
     Compared as Compared,
     OverBox as OverBox,
-    over_box as over_box,
 )
 from .consulted import (
     OF_THE_DRAWING as OF_THE_DRAWING,
@@ -89,7 +91,6 @@ from .placing import (
 )
 from .record import (
     Record as Record,
-    Step as Step,
     in_words as in_words,
 )
 from .scan import (
@@ -102,6 +103,9 @@ from .slopes import (
     Slopes as Slopes,
     alternatives as alternatives,
     asked_slopes as asked_slopes,
+)
+from .steps import (
+    Step as Step,
 )
 from .twins import (
     twins_put_away as twins_put_away,

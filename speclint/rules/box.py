@@ -1,4 +1,4 @@
-"""A rule run over a whole box of tolerances at once: the sheet that hands over enclosures, and its judgement."""
+"""A rule run over a whole box of tolerances at once: the sheet that hands over enclosures."""
 
 from __future__ import annotations
 
@@ -7,30 +7,27 @@ from collections.abc import Callable, Hashable, Mapping, Sequence
 from types import MappingProxyType
 from typing import Any, Literal
 
-from msgspec import Struct
-
 from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange, replace
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
 from speclint.rules import intervals
 from speclint.rules.by_pieces import by_pieces
+from speclint.rules.compared import Compared, OverBox, Value, above, below
 from speclint.rules.comparisons import ZERO_CELSIUS
 from speclint.rules.context import Context
 from speclint.rules.corners import Corner
 from speclint.rules.course import Course
 from speclint.rules.definition import Rule
-from speclint.rules.enclosure import Enclosure, Input, NotEnclosed, Undecided, between, greater
-from speclint.rules.grade import Grade
-from speclint.rules.judgement import ROUNDING, NotCovered, RuleEnded, Unlisted
-from speclint.rules.margin import margin_below, margin_of_stay, margins_within
+from speclint.rules.enclosure import Enclosure, Input, NotEnclosed, Undecided, between
+from speclint.rules.judgement import NotCovered, RuleEnded, Unlisted
+from speclint.rules.margin import margin_of_stay, margins_within
 from speclint.rules.places import Grid, KnownRanges, ManyPlaces, Range
 from speclint.rules.replay import replayed
 from speclint.rules.scan import place_on
-from speclint.rules.sheet import Sheet, key_of_reading
+from speclint.rules.sheet import Sheet
 from speclint.rules.twins import original_of, twin, twin_of_value
+from speclint.rules.working import key_of_reading
 from speclint.specs import Component, LoadCase
-
-Value = Any  # a float, or an Enclosure in its place
 
 
 class Box(Corner):
@@ -72,94 +69,6 @@ class Box(Corner):
         if side is None:
             side = self._open[key] = Input(key, whole=True)
         return side
-
-
-class Compared(Struct, frozen=True):
-    """One comparison over a box: its margin, or two for a band; for a matter of record only whether it holds.
-
-    ``to_reach`` says of each margin whether it is to a limit that must be reached; ``all_used`` that what there was
-    cold is nothing, so that all of it counts as used.
-    """
-
-    margins: tuple[Value, ...] = ()
-    said: bool = True
-    accepted: bool = False
-    strictly: bool = False
-    to_reach: tuple[bool, ...] = ()
-    all_used: bool = False
-
-    def most_used(self, number: int, margin: float) -> float:
-        """What is used of the limit at most where a margin is no less than this; infinite where it may fail.
-
-        A limit to be kept below is used by what the margin leaves of it, one to be reached in its inverse.
-        """
-        if margin <= 2 * ROUNDING and not self.accepted:
-            return math.inf
-        if self.all_used:
-            return max(1.0, 1.0 - margin)
-        if self.to_reach and self.to_reach[number]:
-            return 1.0 / (1.0 + margin) if margin > -1.0 else math.inf
-        return max(1.0 - margin, 0.0)
-
-    @property
-    def holds(self) -> bool:
-        """Whether it holds all over the box.
-
-        :raises Undecided: where it does in one part of the box and may not in another.
-        """
-        return self.accepted or (self.said and all(self._left(one) for one in self.margins))
-
-    def _left(self, margin: Value) -> bool:
-        if not isinstance(margin, Enclosure):
-            return bool(margin > 0.0 if self.strictly else margin >= -ROUNDING)
-        if margin.low > 0.0 or (margin.low == 0.0 and not self.strictly):
-            return True
-        if margin.high < -2 * ROUNDING:
-            return False
-        raise Undecided(margin, "whether a comparison holds decides what comes next")
-
-
-class OverBox(Struct, frozen=True):
-    """A judgement over a box; it has the methods of a judgement that a rule may call."""
-
-    parts: tuple[Compared, ...]
-    ended: tuple[RuleEnded, ...] = ()
-    says: str = "…"
-    wrong: str = ""
-
-    @property
-    def holds(self) -> bool:
-        """Whether all the comparisons hold all over the box; Undecided where that is open."""
-        return all(one.holds for one in self.parts)
-
-    @property
-    def utilisation(self) -> float:
-        """A rule that goes by the utilisation goes by one corner: it is not enclosed."""
-        raise NotEnclosed("the rule goes by how much of a limit is used")
-
-    def graded(self, _: Grade) -> OverBox:
-        """The grade is that of the run at the corner that is found."""
-        return self
-
-    def pointing_at(self, _: Location) -> OverBox:
-        """The place is that of the run at the corner that is found."""
-        return self
-
-    def saying(self, _: str) -> OverBox:
-        """The words are those of the run at the corner that is found."""
-        return self
-
-    def else_says(self, _: str) -> OverBox:
-        """What is wrong is said at the corner that is found."""
-        return self
-
-    def of_item(self, _: str) -> OverBox:
-        """The item is named at the corner that is found."""
-        return self
-
-    def accepted(self, _: str) -> OverBox:
-        """A judgement that holds in spite of its comparisons."""
-        return replace(self, parts=tuple(replace(one, accepted=True) for one in self.parts))
 
 
 class BoxSheet(Sheet):
@@ -248,19 +157,19 @@ class BoxSheet(Sheet):
 
     def at_most(self, value: Value, limit: Value) -> Any:
         """One margin."""
-        return _judged(self._margin(_below, value, limit))
+        return _judged(self._margin(below, value, limit))
 
     def no_hotter(self, temperature: Value, limit: Value) -> Any:
         """One margin, from 0 °C."""
-        return _judged(self._margin(_below, temperature - ZERO_CELSIUS, limit - ZERO_CELSIUS))
+        return _judged(self._margin(below, temperature - ZERO_CELSIUS, limit - ZERO_CELSIUS))
 
     def at_least(self, value: Value, limit: Value) -> Any:
         """One margin."""
-        return _judged(self._margin(_above, value, limit), to_reach=(True,))
+        return _judged(self._margin(above, value, limit), to_reach=(True,))
 
     def equals(self, value: Value, other: Value, within: Value) -> Any:
         """One margin, of how far the two lie apart."""
-        return _judged(self._margin(_below, abs(value - other), within))
+        return _judged(self._margin(below, abs(value - other), within))
 
     def _margin(self, made: Callable[[Value, Value], Value], value: Value, limit: Value) -> Value:
         """A margin: the same for the same value and limit."""
@@ -330,28 +239,6 @@ def _plain(function: Callable[[Value], Value], start: Value, stop: Value, steps:
 
 def _known_by(value: Value) -> Hashable:
     return float(value) if isinstance(value, float | int) else ("not one number", id(value))
-
-
-def _below(value: Value, limit: Value) -> Value:
-    """The margin below a limit; in SI units too where the limit is nothing but for the rounding of bounds."""
-    if isinstance(limit, Enclosure) and limit.low < 0.0 < limit.high:
-        least = max(value.low, -value.high, 0.0) if isinstance(value, Enclosure) else abs(value)
-        if max(-limit.low, limit.high) <= ROUNDING * least:
-            return limit - value
-    return margin_below(value, limit)
-
-
-def _above(value: Value, limit: Value) -> Value:
-    """The margin above a limit to be reached. One that is nothing in a part of the box is used there by nothing.
-
-    The worst lies where the limit is more than that: it is taken as no less than a value of which it would be used by
-    next to nothing.
-    """
-    if isinstance(limit, Enclosure) and limit.low == 0.0 < limit.high:
-        least = value.low if isinstance(value, Enclosure) else value
-        if least > 0.0 and least / limit.high - 1.0 < least:  # what is left in SI units lies above too
-            return value / greater(limit, ROUNDING * least) - 1.0
-    return -_below(value, limit)
 
 
 def _judged(*margins: Value, to_reach: tuple[bool, ...] = ()) -> OverBox:

@@ -222,7 +222,7 @@ class Judging:
         holds = used <= 1 + ROUNDING
         if self._record is None:
             return Judgement(holds, "", used, compared=compared, margins=margins)
-        found, against = self._record.amounts(value, limit)
+        found, against = self._record.written.amounts(value, limit)
         says = _said(found, against, compared, holds=holds)
         return Judgement(holds, says, used, found, against, compared, margins=margins)
 
@@ -231,7 +231,7 @@ class Judging:
         return self._record.said(value, found.unit) if self._record else ""
 
     def _amount(self, value: float) -> Amount:
-        return self._record.amount(value) if self._record else Amount(value, "")
+        return self._record.written.amount(value) if self._record else Amount(value, "")
 
 
 def _written_alike(one: Amount | None, other: Amount | None) -> tuple[Amount | None, Amount | None]:

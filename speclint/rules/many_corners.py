@@ -6,13 +6,15 @@ from collections.abc import Callable, Hashable, Mapping, Sequence
 from typing import Any
 
 from speclint.handbook.tables import Reading
-from speclint.rules.box import BoxSheet, OverBox
+from speclint.rules.box import BoxSheet
+from speclint.rules.compared import OverBox
 from speclint.rules.context import Context
 from speclint.rules.corners import Corner
 from speclint.rules.definition import Rule
 from speclint.rules.many import Many, NotTogether, at_each, holds_many
-from speclint.rules.sheet import Sheet, key_of_reading
+from speclint.rules.sheet import Sheet
 from speclint.rules.twins import original_of, twin, twin_of_value
+from speclint.rules.working import key_of_reading
 from speclint.specs import Component, LoadCase
 
 Value = Any  # a float, or one for each corner in its place

@@ -3,54 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
-from msgspec import Struct
-
-from speclint.equations import Source, described
+from speclint.equations import described
 from speclint.errors import NOWHERE, Location
 from speclint.handbook.tables import Reading
-from speclint.quantities import Measure, amount, comparable, si_unit, substituted, unit_in
+from speclint.quantities import Measure, amount, si_unit, substituted, unit_in
 from speclint.rules.course import Series
 from speclint.rules.definition import Limit
-from speclint.rules.judgement import Amount
 from speclint.rules.likeness import Renaming
+from speclint.rules.steps import Step, Steps, value_in_words
 from speclint.specs import Stated, is_own_place
 
 if TYPE_CHECKING:
     from speclint.repository import Design
     from speclint.rules.placing import PlaceSeen
 
-StepKind = Literal["taken", "counted", "read", "looked up", "limit", "worked", "scanned"]
 #: Shown of a result whose inputs stand beside it.
 _WORKED = "worked from what is taken here"
 #: Shown where only whether something is stated affects the result.
 STATED = "stated"
-
-
-class Step(Struct, frozen=True):
-    """One line of a sheet. ``expression`` is the equation, ``numbers`` the same with numbers put in.
-
-    ``value`` is that of the governing corner, ``stated`` the nominal as the spec has it. ``filled`` are the
-    numbers put into an equation: argument, SI value, SI unit. ``series`` was recorded along a scan, its places first.
-    ``long`` is true of the result of a long calculation, which no search repeats.
-    """
-
-    kind: StepKind
-    symbol: str
-    name: str
-    value: float | str | bool | int
-    unit: str = ""
-    expression: str = ""
-    numbers: str = ""
-    source: Source | None = None
-    where: Location = NOWHERE
-    note: str = ""
-    written_in: str = ""
-    stated: float = 0.0
-    filled: tuple[tuple[str, float, str], ...] = ()
-    series: tuple[Series, ...] = ()
-    long: bool = False
 
 
 class Record:
@@ -63,10 +35,7 @@ class Record:
     def __init__(self, design: Design, component: str) -> None:
         self._design, self._component = design, component
         self.system = design.settings.units
-        self.steps: list[Step] = []
-        # The same by their places and by their numbers, as each place of an agreement is asked for by name.
-        self._steps_at: dict[Location, list[Step]] = {}
-        self._steps_of: dict[float, list[Step]] = {}
+        self.written = Steps()
         self._words: set[tuple[str, object, Location]] = set()
         self.basis: dict[str, str] = {}
         self.rests_on: dict[str, str] = {}
@@ -84,6 +53,11 @@ class Record:
         self.places: list[PlaceSeen] = []
         #: The places that calculations aside of this sheet took.
         self.aside: set[Location] = set()
+
+    @property
+    def steps(self) -> list[Step]:
+        """The steps that are written down, in their order."""
+        return self.written.all
 
     def note(
         self,
@@ -126,12 +100,6 @@ class Record:
         spec = self._design.specs.get(self._design.owner(where))
         return spec is not None and is_own_place(type(spec), where.key)
 
-    def _write(self, step: Step) -> None:
-        self.steps.append(step)
-        self._steps_at.setdefault(step.where, []).append(step)
-        if isinstance(step.value, float):
-            self._steps_of.setdefault(step.value, []).append(step)
-
     def place(self, where: Location, otherwise: str = "") -> str:
         """A place as its component and key, which stays the same when a file is moved."""
         return f"{self._design.owner(where)} {where.key or otherwise}".strip()
@@ -161,18 +129,18 @@ class Record:
         where, stated = measure.where, measure.nominal
         written = unit_in(self.system, unit, measure.unit)
         step = Step("taken", symbol, words, value, unit, "", "", None, where, note, written, stated)
-        self._write(step)
+        self.written.add(step)
 
     def word(self, name: str, value: object, where: Location = NOWHERE) -> None:
         """Write down a word, a count without symbol, or a yes or no."""
         if isinstance(value, str | bool | int) and (name, value, where) not in self._words:
             self._words.add((name, value, where))
-            self._write(Step("read", "", name, value, where=where))
+            self.written.add(Step("read", "", name, value, where=where))
 
     def counted(self, symbol: str, name: str, value: int, stated: int, where: Location) -> None:
         """Write down a whole number."""
         words = name or self.label(where)
-        self._write(Step("counted", symbol, words, float(value), where=where, stated=float(stated)))
+        self.written.add(Step("counted", symbol, words, float(value), where=where, stated=float(stated)))
 
     def looked_up(self, key: object, symbol: str, words: str, reading: Reading, value: float) -> None:
         """Write down a figure of a table, with its band and its source."""
@@ -189,7 +157,7 @@ class Record:
             f"{words} {symbol}",
             _WORKED if reading.worked else band or amount(reading.low, reading.unit),
         )
-        self._write(
+        self.written.add(
             Step(
                 "looked up",
                 symbol,
@@ -224,7 +192,9 @@ class Record:
         written = unit_in(as_here, unit, measure.unit)
         if not own and measure.unit and written != measure.unit:
             note = f"stated as {declared.default}"
-        self._write(Step("limit", symbol, words, found, unit, source=source, note=note, written_in=written))
+        self.written.add(
+            Step("limit", symbol, words, found, unit, source=source, note=note, written_in=written)
+        )
 
     def worked(
         self, symbol: str, formula: Callable[..., float], arguments: Mapping[str, float], value: float
@@ -237,7 +207,7 @@ class Record:
         name = (formula.__doc__ or "").strip().split("\n")[0].rstrip(".")
         put_in = substituted(about.equation, numbers)
         source = about.cites[0] if about.cites else None
-        self._write(
+        self.written.add(
             Step(
                 "worked",
                 symbol,
@@ -257,42 +227,9 @@ class Record:
     ) -> None:
         """Write down the worst place that a scan found, and the series along it."""
         written = unit_in(self.system, unit)
-        self._write(Step("scanned", symbol, name, place, unit, note=note, written_in=written, series=series))
-
-    def amount(self, value: float) -> Amount:
-        """The amount behind a value to be judged: the latest step that gives it.
-
-        :raises LookupError: when no step does: a rule judges only what its sheet shows.
-        """
-        return _amount_of(self._giving(value)[0])
-
-    def amounts(self, value: float, limit: float) -> tuple[Amount, Amount]:
-        """The amounts behind a value and its limit: the latest two steps that give them and are of one unit.
-
-        The number alone does not tell them: 50 mm and a share of 5 % are both 0.05 in SI units.
-
-        :raises LookupError: when no step gives the one or the other.
-        :raises TypeError: when they are of two dimensions: a length is less than no pressure.
-        """
-        found, against = self._giving(value), self._giving(limit)
-        alike = ((f, a) for a in against for f in found if f is not a and f.unit == a.unit)
-        one, other = next(alike, (found[0], against[0]))
-        if not comparable(one.unit, other.unit):
-            raise TypeError(
-                f"{one.name} in {one.unit or 'no unit'} is held against {other.name} in {other.unit or 'no unit'}"
-            )
-        return _amount_of(one), _amount_of(other)
-
-    def _giving(self, value: float) -> list[Step]:
-        """The steps that give a value: those of this very number, then those of one as great, the latest first.
-
-        Two parts may be of one size: a plate and the shank of a stud, both of 24 mm.
-        """
-        steps = self._steps_of.get(value, [])[::-1]
-        steps.sort(key=lambda step: step.value is not value)
-        if not steps:
-            raise LookupError(f"{value!r} is judged, but no step of the sheet gives it")
-        return steps
+        self.written.add(
+            Step("scanned", symbol, name, place, unit, note=note, written_in=written, series=series)
+        )
 
     def stated_at(self, where: Location, value: float | None = None) -> str:
         """A place as a finding on two drawings names it: what it is, its value, file and line, and the drawing.
@@ -313,15 +250,15 @@ class Record:
 
     def named_at(self, where: Location, value: float | None = None) -> str:
         """A place without its file and drawing: what it is, of which component, and its value."""
-        steps = self._steps_at.get(where, [])
+        steps = self.written.at(where)
         step = next((one for one in reversed(steps) if one.value == value), steps[-1] if steps else None)
         link = self.basis.get(f"link {self.place(where)}", "")
-        shown = _shown(step) if step else link and f'"{link}"'
+        shown = value_in_words(step) if step else link and f'"{link}"'
         return f"{self.label(where)} {shown}".replace("  ", " ").rstrip()
 
     def takes_at(self, where: Location, value: float) -> bool:
         """Whether a value was taken at a place as it stands there, and not worked from what does."""
-        return any(one.value == value for one in self._steps_at.get(where, []))
+        return any(one.value == value for one in self.written.at(where))
 
     def side(self, key: object, *, high: bool) -> str:
         """An input that decides, with the value at its side: ``bore 480.063 mm (greatest)``."""
@@ -354,19 +291,6 @@ class Record:
             return words
         owner = self._design.owner(where)
         return words if owner == self._component else f"{words} of {owner}"
-
-
-def _shown(step: Step) -> str:
-    if isinstance(step.value, bool):
-        return "true" if step.value else "false"
-    if isinstance(step.value, str):
-        return f'"{step.value}"'
-    return amount(step.value, step.unit, step.written_in) if step.unit else f"{step.value:g}"
-
-
-def _amount_of(step: Step) -> Amount:
-    assert isinstance(step.value, float)
-    return Amount(step.value, step.unit, step.name, step.written_in)
 
 
 def stated_as(measure: Measure) -> str:

@@ -1,10 +1,26 @@
 from . import by_word as by_word
+from .block_bores import (
+    Bore as Bore,
+    RelievedLength as RelievedLength,
+    SeatBore as SeatBore,
+)
+from .block_ends import (
+    CylinderEnd as CylinderEnd,
+    Fitting as Fitting,
+)
 from .block_openings import (
     BlockOpening as BlockOpening,
     BlockPort as BlockPort,
     Closable as Closable,
     CutOpening as CutOpening,
     ShellOpening as ShellOpening,
+)
+from .block_pads import (
+    Pad as Pad,
+    PadWeb as PadWeb,
+)
+from .block_walls import (
+    Division as Division,
 )
 from .borne import (
     Borne as Borne,
@@ -51,7 +67,6 @@ from .fields import (
     Allowance as Allowance,
     Angle as Angle,
     Area as Area,
-    Array as Array,
     CarbonEquivalent as CarbonEquivalent,
     Conductivity as Conductivity,
     Density as Density,
@@ -62,7 +77,6 @@ from .fields import (
     Hardness as Hardness,
     HeatTransfer as HeatTransfer,
     Inertia as Inertia,
-    Leaf as Leaf,
     Length as Length,
     Link as Link,
     LinkTo as LinkTo,
@@ -83,14 +97,11 @@ from .fields import (
     Stated as Stated,
     Stiffness as Stiffness,
     Stress as Stress,
-    Table as Table,
     Temperature as Temperature,
     TemperatureDifference as TemperatureDifference,
     Volume as Volume,
     WastingRate as WastingRate,
     Word as Word,
-    bare as bare,
-    opened as opened,
 )
 from .fields_read import (
     EVERY_FIELD as EVERY_FIELD,
@@ -179,15 +190,7 @@ from .kinds.crosshead import (
     RodHold as RodHold,
 )
 from .kinds.cylinder_block import (
-    Bore as Bore,
     CylinderBlock as CylinderBlock,
-    CylinderEnd as CylinderEnd,
-    Division as Division,
-    Fitting as Fitting,
-    Pad as Pad,
-    PadWeb as PadWeb,
-    RelievedLength as RelievedLength,
-    SeatBore as SeatBore,
 )
 from .kinds.cylinder_cover import (
     CylinderCover as CylinderCover,
@@ -488,6 +491,13 @@ from .tolerancing import (
     GeneralTolerance as GeneralTolerance,
     GeometricalTolerance as GeometricalTolerance,
     HolePattern as HolePattern,
+)
+from .toml_values import (
+    Array as Array,
+    Leaf as Leaf,
+    Table as Table,
+    bare as bare,
+    opened as opened,
 )
 from .water import (
     Drain as Drain,

@@ -8,7 +8,7 @@ Only a sheet opens them, so whatever a rule uses has been written down.
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Mapping
 from typing import Annotated, Any, ClassVar, Generic, Literal, Protocol, TypeVar, get_args, get_origin
 
 from msgspec import Struct
@@ -19,6 +19,7 @@ from speclint.errors import NOWHERE, Location, QuantityError, one_of, replace, s
 from speclint.quantities import PROVENANCES, Measure, Sign, example, read
 from speclint.specs.nothing_named import names_nothing
 from speclint.specs.spans import Span, refusal
+from speclint.specs.toml_values import Leaf, Table, opened
 
 
 class _Kind(Protocol):
@@ -31,39 +32,6 @@ class _Kind(Protocol):
 LONGEST_ID = 100
 T = TypeVar("T")
 C = TypeVar("C", bound=_Kind)
-
-
-class Leaf(Struct, frozen=True):
-    """A value as TOML gave it, with its place; the loader wraps every value so."""
-
-    raw: object
-    where: Location
-
-
-class Table(dict[str, object]):
-    """A TOML table as read, with its place; its key is the prefix of the keys within.
-
-    ``unstated_at`` is where what it does not state would be written, where that is not in the table itself: in the spec
-    from which the table takes over what it does not state.
-    """
-
-    __slots__ = ("unstated_at", "where")
-
-    def __init__(
-        self, items: Mapping[str, object], where: Location, unstated_at: Location | None = None
-    ) -> None:
-        super().__init__(items)
-        self.where, self.unstated_at = where, unstated_at
-
-
-class Array(list[object]):
-    """A TOML array as read, with its place."""
-
-    __slots__ = ("where",)
-
-    def __init__(self, items: Iterable[object], where: Location) -> None:
-        super().__init__(items)
-        self.where = where
 
 
 class NotStated(Struct, frozen=True):
@@ -97,20 +65,6 @@ class Deciding(Struct, frozen=True):
 #: Marks a field whose change a reviewer is to see: ``Annotated[Word[str], FOR_REVIEW]``. Yes/no and words that are
 #: chosen from a list need no mark: they decide which rules apply, and how grave a finding is, by their nature.
 FOR_REVIEW = Deciding()
-
-
-def opened(raw: object) -> tuple[object, Location]:
-    """The bare value behind a leaf, and its place."""
-    return (raw.raw, raw.where) if isinstance(raw, Leaf) else (raw, NOWHERE)
-
-
-def bare(value: Any) -> Any:
-    """A tree of tables, arrays and leaves without the places."""
-    if isinstance(value, Leaf):
-        return value.raw
-    if isinstance(value, Mapping):
-        return {name: bare(inner) for name, inner in value.items()}
-    return [bare(inner) for inner in value] if isinstance(value, list) else value
 
 
 class Quantity(Struct, frozen=True):

@@ -13,21 +13,11 @@ from pydantic_core import CoreSchema, core_schema
 
 from speclint.errors import Location, QuantityError, replace
 from speclint.quantities import Measure, read, units
-from speclint.specs.fields import (
-    NOT_STATED,
-    Angle,
-    Array,
-    Leaf,
-    NotStated,
-    Position,
-    Quantity,
-    Stated,
-    Table,
-    Word,
-)
+from speclint.specs.fields import NOT_STATED, Angle, NotStated, Position, Quantity, Stated, Word
 from speclint.specs.reworking import Machined, UntilMeasured
 from speclint.specs.spans import Span
 from speclint.specs.spec import Spec, SpecTable, leaves
+from speclint.specs.toml_values import Array, Leaf, Table
 
 
 class MeasuredValue(SpecTable):

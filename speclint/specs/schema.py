@@ -11,7 +11,7 @@ from pydantic.fields import FieldInfo
 from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
 from pydantic_core.core_schema import WithDefaultSchema
 
-from speclint.quantities import PROVENANCES, pattern_of, units
+from speclint.quantities import DIMENSIONS, PROVENANCES, pattern_of
 from speclint.specs.docstrings import meanings, summary
 from speclint.specs.examples import example_for, examples_of, quantities_of
 from speclint.specs.geometry import conditions_of
@@ -197,7 +197,7 @@ def _examples(name: str, field: FieldInfo, table: type[SpecTable]) -> list[Any]:
 def _quantity(dimension: str) -> dict[str, Any]:
     """The definition of a quantity: text with a unit, or a table that says where it comes from."""
     known = "pressure" if dimension == "fluid pressure" else dimension
-    taken = _SPECIAL_UNITS.get(dimension) or [unit for unit in units.DIMENSIONS[known].units if unit]
+    taken = _SPECIAL_UNITS.get(dimension) or [unit for unit in DIMENSIONS[known].units if unit]
     datum = ", followed by gauge or absolute" if dimension == "fluid pressure" else ""
     named = f"its unit ({', '.join(taken)})" if taken else "no unit"
     text = {

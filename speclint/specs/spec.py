@@ -19,9 +19,10 @@ from pydantic import (
 from speclint.errors import NOWHERE, Location
 from speclint.quantities import Measure
 from speclint.specs import fields_read
-from speclint.specs.fields import FOR_REVIEW, NOT_STATED, Link, NotStated, Remark, Table, Word, bare
+from speclint.specs.fields import FOR_REVIEW, NOT_STATED, Link, NotStated, Remark, Word
 from speclint.specs.geometry import Conditions, FitsIn, conditions_of
 from speclint.specs.taking_over import TakenOver, own_places
+from speclint.specs.toml_values import Table, bare
 
 #: In a file of several parts such a mark stands for the name of each: the word is that of the list of names.
 MARK = r"\{([A-Za-z][A-Za-z0-9_-]*)\}"

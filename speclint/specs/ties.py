@@ -16,8 +16,9 @@ from pydantic_core import CoreSchema
 
 from speclint.errors import NOWHERE, Location, QuantityError, replace, shortened
 from speclint.quantities import Measure, read
-from speclint.specs.fields import NotStated, Quantity, opened
+from speclint.specs.fields import NotStated, Quantity
 from speclint.specs.spans import refusal
+from speclint.specs.toml_values import opened
 from speclint.specs.worked_values import Estimate, FromEvents
 
 #: The word by which a duty asks for a temperature to be estimated.

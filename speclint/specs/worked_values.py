@@ -14,8 +14,9 @@ from pydantic_core import CoreSchema
 
 from speclint.errors import NOWHERE, Location
 from speclint.quantities import Measure
-from speclint.specs.fields import NotStated, Quantity, Table, opened
+from speclint.specs.fields import NotStated, Quantity
 from speclint.specs.spans import Span
+from speclint.specs.toml_values import Table, opened
 
 
 class FromEvents(NotStated, frozen=True):

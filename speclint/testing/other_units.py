@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from speclint.quantities import Measure, unit_in, units
+from speclint.quantities import DIMENSIONS, Measure, unit_in
 from speclint.repository import Change
 from speclint.testing.stated_quantities import StatedQuantity, factor_of, quantities_of, rewritten
 from speclint.testing.trial import Trial
@@ -42,7 +42,7 @@ def _limits(measure: Measure) -> tuple[float, float, float]:
 
 def _other(one: StatedQuantity) -> str | None:
     dimension = one.measure.dimension
-    known = units.DIMENSIONS["pressure" if dimension == "fluid pressure" else dimension]
+    known = DIMENSIONS["pressure" if dimension == "fluid pressure" else dimension]
     unit = one.measure.unit
     imperial = unit_in("imperial", known.si, unit)
     wished = (imperial, known.shown, *known.units)

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Judgement, Sheet
-from speclint.rules.box import Compared
+from speclint.rules.compared import Compared
 from speclint.rules.comparisons import Judging
 from tests.checking.test_proof import EVERY_CORNER, MM, Run, at_least, both, link, run  # noqa: F401
 

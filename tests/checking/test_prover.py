@@ -24,7 +24,7 @@ from speclint.rules import (
     RuleEnded,
     Undecided,
 )
-from speclint.rules.box import Compared
+from speclint.rules.compared import Compared
 from speclint.rules.enclosure import Enclosure, Input
 from tests.tubes import stress
 

@@ -21,6 +21,7 @@ from speclint.checking.one_corner import run_once
 from speclint.checking.remedy_search import _for_all_parts, search_of
 from speclint.checking.severity import Ending
 from speclint.checking.spoiling import Spoiling, brief, fails_too
+from speclint.checking.stated_value import StatedValue
 from speclint.checking.where_it_fails import where_it_fails
 from speclint.errors import replace
 from speclint.rules import Context
@@ -94,7 +95,8 @@ def by_pressure(assessment: Assessment, beside: list[str]) -> Remedy:
     steps = [step for step in found.steps if step.where.key == "pressure"]
     failing = [one for one in assessment.checks if fails_too(one, found)]
     assert [one.component for one in failing] == beside
-    (one,) = _for_all_parts(found, tube, steps, assessment.checks, failing, assessment.context)
+    values = [StatedValue(step, found, tube, assessment.checks, assessment.context) for step in steps]
+    (one,) = _for_all_parts(values, failing)
     return one
 
 

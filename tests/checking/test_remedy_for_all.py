@@ -9,6 +9,7 @@ import pytest
 
 from speclint.checking import Remedy, remedy_for_all
 from speclint.checking.remedy_for_all import TrialForAll
+from speclint.checking.stated_value import StatedValue
 from speclint.errors import Location, replace
 from speclint.rules import Context
 
@@ -58,7 +59,7 @@ def context(monkeypatch: pytest.MonkeyPatch) -> Context:
 def sought(part: str, beside: list[Any], context: Context) -> Remedy | None:
     step: Any = SimpleNamespace(where=where(part), kind="taken", name=f"bore of {part}")
     component: Any = SimpleNamespace(id=part)
-    trial = TrialForAll(finding(part, 3), component, step, [], context, beside)
+    trial = TrialForAll(StatedValue(step, finding(part, 3), component, [], context), beside)
     first = trial.hoped()
     assert first is not None
     assert trial.proved(first) is None
@@ -82,4 +83,4 @@ def test_where_nothing_is_hoped_for_there_is_nothing(
     monkeypatch.setattr(Trial, "hoped", lambda _: None)
     step: Any = SimpleNamespace(where=where("a"), kind="taken", name="bore")
     component: Any = SimpleNamespace(id="a")
-    assert TrialForAll(finding("a", 3), component, step, [], context, []).hoped() is None
+    assert TrialForAll(StatedValue(step, finding("a", 3), component, [], context), []).hoped() is None

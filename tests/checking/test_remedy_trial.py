@@ -11,9 +11,12 @@ import pytest
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.checking import Remedy, Sought, remedy_trial, reworks
 from speclint.checking.remedy_search import _proved, search_of
-from speclint.checking.remedy_trial import Trial, _halved, _valley
+from speclint.checking.remedy_trial import Trial
 from speclint.checking.rule_run import check
+from speclint.checking.severity import Severity
 from speclint.checking.spoiling import of_part_alike
+from speclint.checking.stated_value import StatedValue
+from speclint.checking.window import closing_in, halved, valley
 from speclint.errors import Location, replace
 from speclint.specs import Component
 from speclint.testing import SETTINGS, DesignFolder
@@ -31,12 +34,12 @@ def test_a_change_that_holds_and_one_that_does_not_close_in(fails: float, works:
         asked.append(by)
         return abs(by) >= abs(edge)
 
-    bad, good = _halved(holds, fails, works, 0.5)
+    bad, good = halved(holds, fails, works, 0.5)
     assert abs(good - bad) < 0.5
     assert holds(good)
     assert not holds(bad)
     assert len(asked) == 5 + 2  # 10 halved five times is 0.3
-    assert _halved(holds, bad, good, 1.0) == (bad, good)
+    assert halved(holds, bad, good, 1.0) == (bad, good)
 
 
 def test_closing_in_ends() -> None:
@@ -46,7 +49,7 @@ def test_closing_in_ends() -> None:
         asked.append(by)
         return by >= 1.0
 
-    _halved(holds, 0.0, 3.0, 0.0)
+    halved(holds, 0.0, 3.0, 0.0)
     assert len(asked) == 40
 
 
@@ -56,7 +59,7 @@ def grave(*used: float) -> Mapping[float, Any]:
 
 
 @pytest.mark.parametrize(
-    ("tried", "valley"),
+    ("tried", "between"),
     [
         (grave(0.9, 0.5, 0.7), (3.0, 1.0)),
         (grave(0.9, 0.8, 0.5, 0.7, 0.8), (4.0, 2.0)),
@@ -70,9 +73,9 @@ def grave(*used: float) -> Mapping[float, Any]:
     ],
 )
 def test_the_shifts_on_both_sides_of_one_that_is_less_grave(
-    tried: Mapping[float, Any], valley: tuple[float, float] | None
+    tried: Mapping[float, Any], between: tuple[float, float] | None
 ) -> None:
-    assert _valley(tried) == valley
+    assert valley(tried) == between
 
 
 def made(name: str, function: Any, *limits: Limit) -> Rule:
@@ -281,7 +284,7 @@ class Tried:
         part = assessment.context.design.specs["tube"]
         assert isinstance(part, Tube)
         (step,) = (one for one in check.steps if one.where.key == "bore")
-        self.trial = Trial(check, part, step, assessment.checks, assessment.context)
+        self.trial = Trial(StatedValue(step, check, part, assessment.checks, assessment.context))
 
 
 def test_a_trial_hopes_and_proves_and_says_to_which_side_it_went(tmp_path: Path) -> None:
@@ -354,20 +357,12 @@ def test_a_window_is_closed_in_on_by_golden_section(least: float, shifts: list[f
     """Each shift is as grave as it is far from one end; from the fifth on it holds, or from the thirteenth never."""
     for holding in (5, 99):
         tried: list[float] = []
-        trial = object.__new__(Trial)
 
-        def end(
-            some: Any, _steps: Any, grave: Any, tried: list[float] = tried, holding: int = holding
-        ) -> Any:
-            for by in some:
-                tried.append(by)
-                if len(tried) == holding:
-                    return by
-                grave[by] = (4, 1, abs(by - least), 0.0)
-            return None
+        def how_grave(by: float, tried: list[float] = tried, holding: int = holding) -> Severity | None:
+            tried.append(by)
+            return None if len(tried) == holding else (4, 1, abs(by - least), 0.0)
 
-        trial._end = end  # type: ignore[method-assign, assignment]
-        found = trial._closing_in(None, 0.0, 1.0)  # type: ignore[arg-type]
+        found = closing_in(how_grave, 0.0, 1.0)
         assert tried[:5] == pytest.approx(shifts, abs=1e-6)
         assert (found, len(tried)) == ((tried[4], 5) if holding == 5 else (None, 13))
 

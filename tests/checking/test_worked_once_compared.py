@@ -7,7 +7,8 @@ from typing import Any
 
 import pytest
 
-from speclint.checking.worked_once import Renamed, WorkedOnce, _Pair, _say_the_same
+from speclint.checking.side_by_side import SpecPair, say_the_same
+from speclint.checking.worked_once import Renamed, WorkedOnce
 from speclint.errors import Location, replace
 from speclint.quantities import Measure, read
 from speclint.repository import Design
@@ -34,13 +35,13 @@ def design(tmp_path: Path) -> Design:
 
 def paired(
     design: Design, one: str, other: str, *names: str, within: tuple[str, ...] = ()
-) -> tuple[bool, _Pair]:
+) -> tuple[bool, SpecPair]:
     """Whether two specs are alike in some fields, and in some of those of the tables within."""
     here, there = design.specs[one], design.specs[other]
     read: dict[int, frozenset[str]] = {id(here): frozenset(names)}
     for table in (*dict(getattr(here, "bays", {})).values(), *dict(getattr(here, "slots", {})).values()):
         read[id(table)] = frozenset(within)
-    pair = _Pair(read, design.files)
+    pair = SpecPair(read, design.files)
     return pair.alike(here, there), pair
 
 
@@ -157,7 +158,7 @@ def test_quantities_under_ids_are_kept_for_later(tmp_path: Path) -> None:
         spec.cases["running"].temperatures  # type: ignore[attr-defined]
         for spec in (design.specs["duty"], design.specs["more"])
     )
-    pair = _Pair({}, design.files)
+    pair = SpecPair({}, design.files)
     assert pair.alike(here, there)
     assert pair.tables == [(here, there)]
     assert pair.names == set()
@@ -185,7 +186,7 @@ def test_quantities_under_ids_are_kept_for_later(tmp_path: Path) -> None:
     ],
 )
 def test_plain_values_are_alike_where_they_are_the_same(one: object, other: object, alike: bool) -> None:
-    assert _Pair({}, {}).alike(one, other) is alike
+    assert SpecPair({}, {}).alike(one, other) is alike
 
 
 def hot(text: str, name: str) -> Measure:
@@ -218,7 +219,7 @@ PARTS = {"tube": "second", "rack": "other"}
 def test_what_stands_under_an_id_is_that_under_the_id_in_its_stead(
     here: dict[str, Measure], there: dict[str, Measure], found: dict[Any, Location] | None
 ) -> None:
-    pair = _Pair({}, {}, tables=[(here, there)])
+    pair = SpecPair({}, {}, tables=[(here, there)])
     assert pair.by_id(PARTS) == found
 
 
@@ -274,8 +275,8 @@ TIE = Tie(FIRST, read("5 K", "temperature difference"), Location("duty.toml", 1,
     ],
 )
 def test_values_say_the_same_wherever_they_stand(one: object, other: object, same: bool) -> None:
-    assert _say_the_same(one, other) is same
-    assert _say_the_same(other, one) is same
+    assert say_the_same(one, other) is same
+    assert say_the_same(other, one) is same
 
 
 def kept(bench: Bench, name: str, *, whole: bool = True) -> tuple[WorkedOnce, Spec]:

@@ -349,6 +349,8 @@ _OF_OTHERS = (
     "speclint.handbook.steam",
     "speclint.specs.making",
     "speclint.facts.cylinders",
+    "speclint.facts.joint_edges",
+    "speclint.facts.joint_grips",
     "speclint.facts.joints",
     "speclint_motion.rules.rods",
     "speclint_motion.rules.shafts",

@@ -21,7 +21,7 @@ from tests.example import assessed
 from tests.plugins.assembly.bench import write
 from tests.plugins.clearances.test_withdrawing import swung
 from tests.plugins.events.promised import promised_design
-from tests.plugins.fabrication.test_openings import everything
+from tests.plugins.fabrication.test_pieces import everything
 from tests.plugins.fabrication.test_unlike_plates import two_steels
 from tests.plugins.fits import frames
 from tests.plugins.joints import brackets

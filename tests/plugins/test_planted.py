@@ -16,12 +16,12 @@ from tests.plugins.agreement.test_walls import BLOCK as WALLED, WELDMENT as WALL
 from tests.plugins.clearances.test_cranes import BOX, POST, plan
 from tests.plugins.clearances.test_withdrawing import ENTRY, drawn, turned
 from tests.plugins.fabrication import bench as block
-from tests.plugins.fabrication.test_openings import DRUM, INLET
+from tests.plugins.fabrication.openings import DRUM, INLET
 from tests.plugins.fabrication.test_unlike_plates import OTHER
 from tests.plugins.fits.frames import files as framed
 from tests.plugins.fits.test_geometry import COVER, DATUM, flat, holes, in_steel, joined, zone
 from tests.plugins.joints import brackets
-from tests.plugins.joints.test_carrying import LID, SADDLE
+from tests.plugins.joints.brackets import LID, SADDLE
 from tests.plugins.known_metals import METALS, WITH_METALS
 from tests.plugins.liners.bench import bench as liner_bench
 from tests.plugins.motion.locomotive import files as engine

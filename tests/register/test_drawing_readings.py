@@ -13,7 +13,7 @@ from speclint.checking.kept_results import KeptResults
 from speclint.errors import DesignError
 from speclint.register import Decision, Reader, assess_staged, enter_reading, judge, stand_of
 from speclint.register.comparison import before_at
-from speclint.register.entering import _entry_called
+from speclint.register.signing import _entry_called
 from speclint.reports import gate_data, gate_page, register_data, review_page
 from speclint.reports.pack.title_page import title_page
 from speclint.reports.phrases import drawings_said

@@ -15,7 +15,8 @@ import sys
 from speclint.commands import main
 main(["check", sys.argv[1]])
 names = ("repository.register_file", "repository.revisions", "repository.changes", "checking.concession_watch",
-         "register.standing", "register.entering", "register.signatures", "register.staged", "register.gate")
+         "register.standing", "register.opened", "register.entering", "register.signing", "register.signatures",
+         "register.staged", "register.gate")
 found = [name for name in names if f"speclint.{name}" in sys.modules]
 print("LOADED", *found, *(name for name in ("tomlkit", "subprocess") if name in sys.modules))
 """

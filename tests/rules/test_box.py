@@ -16,7 +16,8 @@ from speclint.handbook.tables import Reading
 from speclint.quantities import Measure, read
 from speclint.repository import Design, Settings
 from speclint.rules import Context, Grade, OverBox, Undecided, over_box
-from speclint.rules.box import Box, BoxSheet, Compared, _above, _below, _blurred, _on, _plain
+from speclint.rules.box import Box, BoxSheet, _blurred, _on, _plain
+from speclint.rules.compared import Compared, above, below
 from speclint.rules.enclosure import Enclosure, Input, NotEnclosed
 from speclint.rules.judgement import NotApplicable, NotAssessed, NotCovered
 from speclint.specs import Component
@@ -227,13 +228,13 @@ def test_every_comparison_has_its_margins_over_the_box() -> None:
 
 def test_a_limit_to_be_reached_may_be_nothing_in_a_part_of_the_box() -> None:
     """0.4 of a limit from 0 to 0.5: −0.2 of it at the worst. Of 2 the margin in SI units, 2, is less than 2/0.5 − 1."""
-    assert bounds(_above(0.5, Enclosure(0.0, 0.0))) == (0.5, 0.5)
-    low, high = bounds(_above(0.4, Enclosure(0.0, 0.5)))
+    assert bounds(above(0.5, Enclosure(0.0, 0.0))) == (0.5, 0.5)
+    low, high = bounds(above(0.4, Enclosure(0.0, 0.5)))
     assert low == pytest.approx(-0.2)
     assert high > 1e8
     for value in (2.0, 0.0, -0.1):
         with pytest.raises(Undecided):
-            _above(value, Enclosure(0.0, 0.5))
+            above(value, Enclosure(0.0, 0.5))
 
 
 def test_the_same_comparison_has_the_very_same_margin() -> None:
@@ -298,10 +299,10 @@ def test_whether_a_function_gives_plain_numbers_all_along() -> None:
 def test_a_limit_that_is_nothing_but_for_rounding_is_compared_in_its_unit() -> None:
     """A limit of ±1e-12 against 1 to 2: what is left is −2 to −1, in the unit of the value."""
     nothing = Enclosure(-1e-12, 1e-12)
-    assert bounds(_below(Input("x", 1.0, 2.0), nothing)) == pytest.approx((-2.0, -1.0), rel=1e-9)
-    assert bounds(_below(1.0, nothing)) == pytest.approx((-1.0, -1.0), rel=1e-9)
+    assert bounds(below(Input("x", 1.0, 2.0), nothing)) == pytest.approx((-2.0, -1.0), rel=1e-9)
+    assert bounds(below(1.0, nothing)) == pytest.approx((-1.0, -1.0), rel=1e-9)
     with pytest.raises(Undecided):
-        _below(1e-4, nothing)
+        below(1e-4, nothing)
 
 
 def part_and_context() -> tuple[Component, Context]:

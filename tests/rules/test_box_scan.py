@@ -13,7 +13,8 @@ from speclint.handbook.materials import material
 from speclint.quantities import Measure, read
 from speclint.repository import Design, Settings
 from speclint.rules import Context, Undecided
-from speclint.rules.box import Box, BoxSheet, _above, _below
+from speclint.rules.box import Box, BoxSheet
+from speclint.rules.compared import above, below
 from speclint.rules.enclosure import Enclosure, Input
 from speclint.rules.judgement import NotCovered
 from speclint.rules.places import KnownRanges, ManyPlaces
@@ -153,16 +154,16 @@ def test_a_formula_out_of_its_range_along_the_way_is_not_covered() -> None:
 def test_a_limit_that_begins_or_ends_at_nothing_is_left_open() -> None:
     for limit in (Enclosure(0.0, 1e-12), Enclosure(-1e-12, 0.0)):
         with pytest.raises(Undecided):
-            _below(1.0, limit)
-    found = _below(Input("x", -2.0, -1.0), Enclosure(-1e-12, 1e-12))
+            below(1.0, limit)
+    found = below(Input("x", -2.0, -1.0), Enclosure(-1e-12, 1e-12))
     assert found.bounds == pytest.approx((1.0, 2.0), rel=1e-9)
     with pytest.raises(Undecided):
-        _below(Input("x", -2.0, 1.0), Enclosure(-1e-12, 1e-12))  # it may be nothing itself
+        below(Input("x", -2.0, 1.0), Enclosure(-1e-12, 1e-12))  # it may be nothing itself
 
 
 @pytest.mark.parametrize("value", [1.0, 1.01])
 def test_a_value_of_which_more_is_left_as_a_share_than_in_its_unit_is_left_open(value: float) -> None:
     """Of a limit of 0.5 at the most: 2 v − 1 is less than v below 1."""
     with pytest.raises(Undecided):
-        _above(value, Enclosure(0.0, 0.5))
-    assert _above(0.99, Enclosure(0.0, 0.5)).low == pytest.approx(0.98)
+        above(value, Enclosure(0.0, 0.5))
+    assert above(0.99, Enclosure(0.0, 0.5)).low == pytest.approx(0.98)

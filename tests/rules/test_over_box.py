@@ -7,7 +7,7 @@ from inspect import isfunction, signature
 import pytest
 
 from speclint.rules import Judgement, OverBox, Undecided, alternatives
-from speclint.rules.box import _above
+from speclint.rules.compared import above
 from speclint.rules.enclosure import Input, greater
 
 #: What a rule calls on a judgement that it hands on.
@@ -28,7 +28,7 @@ def test_a_judgement_over_a_box_has_each_method_of_a_judgement(name: str) -> Non
 def test_a_limit_to_be_reached_that_is_nothing_in_a_part_of_the_box_is_worst_where_it_is_greatest() -> None:
     """500 to 600 N against 0 to 100 N: the least margin is 500/100 − 1 = 4, and it falls as the limit rises."""
     held, lifted = Input("held", 500.0, 600.0), Input("lifted", -50.0, 100.0)
-    margin = _above(held, greater(lifted, 0.0))
+    margin = above(held, greater(lifted, 0.0))
     assert margin.low == pytest.approx(4.0)
     by_limit = [one["lifted"] for one in alternatives(-margin) if "lifted" in one]
     assert by_limit
@@ -37,4 +37,4 @@ def test_a_limit_to_be_reached_that_is_nothing_in_a_part_of_the_box_is_worst_whe
 
 def test_a_limit_that_may_be_below_nothing_is_left_open() -> None:
     with pytest.raises(Undecided):
-        _above(Input("held", 500.0, 600.0), Input("lifted", -50.0, 100.0))
+        above(Input("held", 500.0, 600.0), Input("lifted", -50.0, 100.0))

@@ -205,7 +205,7 @@ def test_a_formula_is_written_with_its_numbers_and_its_first_source(page: Record
     assert step.numbers == "10 mm + 20 mm"
     assert step.filled == (("a", 0.01, "m"), ("b", 0.02, "m"))
     assert step.source == Source("A book", "2nd", "p. 3")
-    assert page.amount(0.03).name == "Sum of two lengths"
+    assert page.written.amount(0.03).name == "Sum of two lengths"
 
 
 def test_a_value_is_known_by_the_latest_step_that_gives_it(page: Record) -> None:
@@ -215,23 +215,23 @@ def test_a_value_is_known_by_the_latest_step_that_gives_it(page: Record) -> None
     page.scanned("x", "a place", one, "m", "greatest over a to b")
     page.scanned("y", "a depth", 0.25, "mm", "")
     page.scanned("z", "a share", other, "", "")
-    assert (page.amount(one).name, page.amount(other).name) == ("a place", "a share")
-    assert page.amount(1.0 - len("a") / 2.0).name == "a share"  # as great as both: the latest
+    assert (page.written.amount(one).name, page.written.amount(other).name) == ("a place", "a share")
+    assert page.written.amount(1.0 - len("a") / 2.0).name == "a share"  # as great as both: the latest
     page.scanned("v", "another place", 0.7, "m", "")
-    found, limit = page.amounts(other, 0.7)
+    found, limit = page.written.amounts(other, 0.7)
     assert (found.name, limit.name) == ("a place", "another place")
-    found, limit = page.amounts(one, 0.25)
+    found, limit = page.written.amounts(one, 0.25)
     assert (found.name, limit.name) == ("a place", "a depth")  # of no unit alike
     with pytest.raises(LookupError, match=r"^0\.6 is judged, but no step of the sheet gives it$"):
-        page.amount(0.6)
+        page.written.amount(0.6)
     with pytest.raises(LookupError, match=r"^0\.6 is judged"):
-        page.amounts(0.5, 0.6)
+        page.written.amounts(0.5, 0.6)
 
 
 def test_a_step_is_not_its_own_limit(page: Record) -> None:
     page.scanned("x", "one", 0.5, "m", "")
     page.scanned("y", "two", 0.5, "m", "")
-    found, limit = page.amounts(0.5, 0.5)
+    found, limit = page.written.amounts(0.5, 0.5)
     assert {found.name, limit.name} == {"one", "two"}
 
 

@@ -11,7 +11,8 @@ from pydantic_core import PydanticCustomError
 from speclint.errors import NOWHERE, Location
 from speclint.quantities import Measure
 from speclint.specs import NOT_STATED, Array, Leaf, Link, Stated, Table, bare
-from speclint.specs.fields import Quantity, _link_reader, _listed, _stated_reader, opened
+from speclint.specs.fields import Quantity, _link_reader, _listed, _stated_reader
+from speclint.specs.toml_values import opened
 
 HERE = Location("a.toml", 3, "key")
 LETTERS = "abcdefghijklmn"

@@ -15,10 +15,12 @@ from speclint.testing import installed_families
 #: By module and table: a hole lies within its metal, a wall within half of what it encloses, what is machined or worn
 #: within what was cast or rolled, a part of a length within the whole, the lesser of two ends before the greater.
 WRITTEN = {
+    "block_bores.Bore": "diameter < recess_diameter; diameter ≤ last_bore; wall ≤ as_made; "
+    "recess_depth < length; relieved.*.ends ≤ length",
+    "block_bores.RelievedLength": "starts < ends",
     "block_openings.BlockOpening": "bore < face; bore < circle; circle < face",
+    "block_walls.Division": "thickness ≤ as_made; wasting < thickness",
     "bolted_joint.BoltedJoint": "shank ≤ hole; hole < circle; edge_distance < circle",
-    "bolted_joint.Gasket": "inside < outside; outside ≤ 5 inside",
-    "bolted_joint.GroundFace": "inside < outside; outside ≤ 5 inside",
     "bracket.Bracket": "thickness < depth",
     "cam.Cam": "ramp_height < lift; keyway_width < bore; keyway_depth < 0.25 bore; key_length < 4 bore",
     "chamber_cover.ChamberCover": "bore < outside_diameter; circle < outside_diameter; "
@@ -29,12 +31,6 @@ WRITTEN = {
     "inside_diameter < outside_diameter; shut_length < free_length; open_length < free_length; "
     "guide_pin < mean_diameter; guide_pin < inside_diameter; mean_diameter < housing; outside_diameter < housing; "
     "guide_pin < housing",
-    "cylinder_block.Bore": "diameter < recess_diameter; diameter ≤ last_bore; wall ≤ as_made; "
-    "recess_depth < length; relieved.*.ends ≤ length",
-    "cylinder_block.Division": "thickness ≤ as_made; wasting < thickness",
-    "cylinder_block.Drive": "least_wheel_diameter ≤ driving_wheel_diameter; rod_diameter < rod_length; "
-    "stroke < driving_wheel_diameter; stroke < 2 connecting_rod_length",
-    "cylinder_block.RelievedLength": "starts < ends",
     "cylinder_cover.CylinderCover": "bore < outside_diameter; circle < outside_diameter; "
     "central_hole < outside_diameter; "
     "thickness ≤ as_made; thickness < outside_diameter",
@@ -44,6 +40,8 @@ WRITTEN = {
     "cylinder_liner.LinerPort": "bar < width; opening ≤ width",
     "cylinder_liner.SealingLand": "starts < ends",
     "dimension_chain.DimensionChain": "least ≤ greatest; least_hot ≤ greatest_hot",
+    "drive.Drive": "least_wheel_diameter ≤ driving_wheel_diameter; rod_diameter < rod_length; "
+    "stroke < driving_wheel_diameter; stroke < 2 connecting_rod_length",
     "duty.LoadCase": "ambient_temperature ≤ hottest_ambient; coldest_ambient ≤ ambient_temperature; "
     "coldest_ambient ≤ hottest_ambient",
     "engine.Crank": "stroke < 2 connecting_rod_length",
@@ -71,6 +69,8 @@ WRITTEN = {
     "poppet_valve.Beat": "contact_width < seat_diameter",
     "rocker.Rocker": "pin < boss; bush_length ≤ pin_span",
     "saddle.Saddle": "wet.allowance < thickness",
+    "seals.Gasket": "inside < outside; outside ≤ 5 inside",
+    "seals.GroundFace": "inside < outside; outside ≤ 5 inside",
     "shaft.Shaft": "keyway_width < diameter; keyway_depth < 0.5 diameter; diameter ≤ greatest_diameter; "
     "bearings.*.at ≤ length; bearings.*.journal ≤ greatest_diameter; keyways.*.ends ≤ length; drive.at ≤ length",
     "shaft.ShaftKeyway": "begins < ends",

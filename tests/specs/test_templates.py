@@ -14,7 +14,7 @@ import tomli
 import tomlkit
 
 from speclint.commands import main
-from speclint.quantities import units
+from speclint.quantities import DIMENSIONS
 from speclint.repository.reading import load_specs
 from speclint.specs import Spec, schema_of, template_of
 from speclint.specs.examples import examples_of
@@ -140,7 +140,7 @@ def test_every_key_says_what_it_takes_with_units_and_an_example() -> None:
 
 
 @pytest.mark.parametrize(
-    "dimension", [*units.DIMENSIONS, "fluid pressure", "temperature", "temperature difference"]
+    "dimension", [*DIMENSIONS, "fluid pressure", "temperature", "temperature difference"]
 )
 def test_every_example_of_a_quantity_can_be_read(dimension: str) -> None:
     from speclint.quantities import read

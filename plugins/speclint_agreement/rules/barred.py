@@ -27,13 +27,18 @@ def _of_cage(cage: ValveCage, sheet: Sheet) -> Iterator[Pair]:
     if least is not None:
         yield Pair(cage.opening, least, "at least", name="widest opening")
     if sheet.is_stated("outside of the cage", cage.outside_diameter):
-        closed = worked(sheet.work("D_n", closed_diameter, n=n, w=w), cage.bars, cage.bar)
-        yield Pair(closed, cage.outside_diameter, "at most", name="bars together")
-        mean = sheet.work("b_o", mean_opening, D=sheet.take("D_o", cage.outside_diameter), n=n, w=w)
-        if mean > 0:
-            most = sheet.work("b_h", uneven_opening, k=sheet.limit("uneven", "k"), b_m=mean)
-            places = cage.bars, cage.bar, cage.outside_diameter
-            yield Pair(cage.opening, worked(most, *places), "at most", name="opening between bars")
+        yield from _round_outside(cage, n, w, sheet)
+
+
+def _round_outside(cage: ValveCage, n: float, w: float, sheet: Sheet) -> Iterator[Pair]:
+    """What n bars of a width leave round the outside of the cage, and whether there is room for them at all."""
+    closed = worked(sheet.work("D_n", closed_diameter, n=n, w=w), cage.bars, cage.bar)
+    yield Pair(closed, cage.outside_diameter, "at most", name="bars together")
+    mean = sheet.work("b_o", mean_opening, D=sheet.take("D_o", cage.outside_diameter), n=n, w=w)
+    if mean > 0:
+        most = sheet.work("b_h", uneven_opening, k=sheet.limit("uneven", "k"), b_m=mean)
+        places = cage.bars, cage.bar, cage.outside_diameter
+        yield Pair(cage.opening, worked(most, *places), "at most", name="opening between bars")
 
 
 def _of_ports(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:

@@ -96,10 +96,10 @@ def _sizes(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
         far = places_apart(ends, sheet)
         if not wide or not far:
             continue
-        D = max(sheet.take_nominal(f"D_{number}", one) for number, one in enumerate(wide, start=1))
+        width = max(sheet.take_nominal(f"D_{number}", one) for number, one in enumerate(wide, start=1))
         x_1, x_2 = (sheet.take_nominal(f"x_{number}", one) for number, one in enumerate(far, start=1))
-        X = sheet.work("X", apart, x_1=x_1, x_2=x_2)
-        least = worked(min(D, X), *(wide if D <= X else far))
+        length = sheet.work("X", apart, x_1=x_1, x_2=x_2)
+        least = worked(min(width, length), *(wide if width <= length else far))
         yield Pair(block.entering_width, least, "at least", name=f"width at {bore}")
         yield Pair(block.entering_height, least, "at least", name=f"height at {bore}")
 

@@ -21,7 +21,7 @@ from speclint_clearances.inputs.cylinder_places import CylinderPlace, cylinder_p
 
 if TYPE_CHECKING:
     from speclint.equations import Metres
-    from speclint.specs import CarryingAxle, CylinderBlock, Envelope, Turning
+    from speclint.specs import CarryingAxle, CylinderBlock, Envelope, Pin, Turning
 
 FLANGE = Limit(
     "flange", "28 mm", "length", COMMON_PRACTICE, "height of a wheel's flange above its tread, from memory"
@@ -78,11 +78,15 @@ def _greatest_gap(word: str, envelope: Envelope, block: CylinderBlock, sheet: Sh
 
 def _to_eye(place: CylinderPlace, block: CylinderBlock, sheet: Sheet) -> Metres:
     """From the eye of the connecting rod round the crosshead pin and its bush, at the front dead centre."""
-    d = b = 0.0
-    for pin in (pin for rod in rods_drawn(block, sheet) for pin in pins_of(rod, sheet)):
-        d = sheet.take("d", pin.diameter)
-        b = sheet.take("b", pin.wear.bush_wall) if sheet.is_stated("bush", pin.wear.bush_wall) else 0.0
+    pins = [pin for rod in rods_drawn(block, sheet) for pin in pins_of(rod, sheet)]
+    d, b = _pin_and_bush(pins[-1], sheet) if pins else (0.0, 0.0)
     return sheet.work("a_e", gap_before_eye, L=place.L, S=place.S, X_f=place.X_f, t=place.back.t, d=d, b=b)
+
+
+def _pin_and_bush(pin: Pin, sheet: Sheet) -> tuple[Metres, Metres]:
+    """The diameter of a crosshead pin, and the wall of its bush: 0 where none is stated."""
+    d = sheet.take("d", pin.diameter)
+    return d, sheet.take("b", pin.wear.bush_wall) if sheet.is_stated("bush", pin.wear.bush_wall) else 0.0
 
 
 def _to_wheels(place: CylinderPlace, block: CylinderBlock, sheet: Sheet) -> Iterator[Metres]:

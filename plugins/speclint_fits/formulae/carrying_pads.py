@@ -1,8 +1,6 @@
-"""Pads that carry a block: the load of each, and what draws a pad out of its cut-out again."""
+"""Pads that carry a block: the load of each, by its weight, a couple and the stiffness of the pads."""
 
 from __future__ import annotations
-
-from typing import Annotated
 
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
@@ -14,8 +12,6 @@ from speclint.equations import (
     NewtonsPerMetre,
     Ratio,
 )
-
-MetresPerNewton = Annotated[float, "m/N"]
 
 
 @formula("G = m g", cites=[FIRST_PRINCIPLES])
@@ -79,119 +75,6 @@ def load_by_share(r: Ratio, G: Newtons) -> Newtons:
     10500.0
     """
     return r * G
-
-
-@formula("p = (x_k − x)/(x_k − x_j)", cites=[FIRST_PRINCIPLES])
-def share_on_line(x: Metres, x_j: Metres, x_k: Metres) -> Ratio:
-    """Share with which one of two pads counts at a place on the line through both.
-
-    p = (x_k − x)/(x_k − x_j)
-
-    ``x`` the place, ``x_j`` of this pad, ``x_k`` of the other [m]. Returns a ratio, below 0 beyond the other pad and
-    above 1 beyond this one. Raises OutOfRange where both stand at one place.
-
-    Hand working, the weight 270 mm from one of two pads 620 mm apart, which carries 350/620 of it: 0.5645.
-
-    >>> round(share_on_line(x=0.27, x_j=0.0, x_k=0.62), 4)
-    0.5645
-    >>> share_on_line(x=0.25, x_j=0.0, x_k=1.0), share_on_line(x=2.0, x_j=0.0, x_k=1.0)
-    (0.75, -1.0)
-    """
-    require(abs(x_k - x_j) > 0 * abs(x), "two carrying pads stand at one place")
-    return (x_k - x) / (x_k - x_j)
-
-
-@formula("e = h − p h_j − q h_k", cites=[FIRST_PRINCIPLES])
-def out_of_line(h: Metres, p: Ratio, h_j: Metres, q: Ratio, h_k: Metres) -> Metres:
-    """How far the carrying face of a pad stands over the line through those of two others.
-
-    e = h − p h_j − q h_k
-
-    ``h``, ``h_j``, ``h_k`` heights over the common plane [m]; ``p``, ``q`` shares of the two others at the pad. Returns
-    [m].
-
-    Hand working, in the middle between 0.02 and 0.04 mm: 0.10 − 0.03 = 0.07 mm.
-
-    >>> round(out_of_line(h=0.10e-3, p=0.5, h_j=0.02e-3, q=0.5, h_k=0.04e-3) * 1e3, 6)
-    0.07
-    """
-    return h - p * h_j - q * h_k
-
-
-@formula("w = p s_j/k_j + q s_k/k_k", cites=[FIRST_PRINCIPLES])
-def sinking_of_line(
-    p: Ratio, s_j: Ratio, k_j: NewtonsPerMetre, q: Ratio, s_k: Ratio, k_k: NewtonsPerMetre
-) -> MetresPerNewton:
-    """How far a block on two pads alone sinks at a third, for each newton of its weight.
-
-    w = p s_j/k_j + q s_k/k_k
-
-    ``p``, ``q`` shares of the two pads in a load at the third; ``s_j``, ``s_k`` shares of the two pads in the weight;
-    ``k_j``, ``k_k`` stiffness of the two pads [N/m], above 0. Returns [m/N]. Raises OutOfRange otherwise.
-
-    Hand working, weight and third pad in the middle, 1e9 N/m: 0.25/1e9 + 0.25/1e9 = 5e-10 m/N.
-
-    >>> sinking_of_line(p=0.5, s_j=0.5, k_j=1e9, q=0.5, s_k=0.5, k_k=1e9)
-    5e-10
-    """
-    require(k_j > 0 * k_j, "a stiffness must be above 0")
-    require(k_k > 0 * k_k, "a stiffness must be above 0")
-    return p * s_j / k_j + q * s_k / k_k
-
-
-@formula("c = 1/k + p²/k_j + q²/k_k", cites=[FIRST_PRINCIPLES])
-def give_of_three(
-    k: NewtonsPerMetre, p: Ratio, k_j: NewtonsPerMetre, q: Ratio, k_k: NewtonsPerMetre
-) -> MetresPerNewton:
-    """How far one of three pads and the line of the others give way for each newton between them.
-
-    c = 1/k + p²/k_j + q²/k_k
-
-    ``k`` stiffness of this pad, ``k_j``, ``k_k`` of the others [N/m], above 0; ``p``, ``q`` their shares at this one.
-    Returns [m/N]. Raises OutOfRange otherwise.
-
-    Hand working, in the middle of pads of 1e9 N/m: (1 + 0.25 + 0.25)/1e9 = 1.5e-9 m/N.
-
-    >>> give_of_three(k=1e9, p=0.5, k_j=1e9, q=0.5, k_k=1e9)
-    1.5e-09
-    """
-    require(k > 0 * k, "a stiffness must be above 0")
-    return 1 / k + p**2 / k_j + q**2 / k_k
-
-
-@formula("R = (e + G w)/c", cites=[FIRST_PRINCIPLES])
-def load_of_three(e: Metres, G: Newtons, w: MetresPerNewton, c: MetresPerNewton) -> Newtons:
-    """Load of one of three pads that carry a stiff block: what closes its gap to the line of the two others.
-
-    R = (e + G w)/c
-
-    ``e`` height of its face over that line [m]; ``G`` weight [N]; ``w`` sinking of the line at the pad, ``c`` give of
-    all three, for each newton [m/N]. Returns [N], below 0 where the block would have to pull.
-
-    Hand working, three like pads of 1e9 N/m with 30 kN on the middle one, 0.10 mm high: (100 + 15)/1.5 = 76.67 kN.
-
-    >>> round(load_of_three(e=1e-4, G=30e3, w=5e-10, c=1.5e-9))
-    76667
-    """
-    return (e + G * w) / c
-
-
-@formula("r = (e/G + w)/c", cites=[FIRST_PRINCIPLES])
-def share_of_three(e: Metres, G: Newtons, w: MetresPerNewton, c: MetresPerNewton) -> Ratio:
-    """Share of the weight that one of three pads carries.
-
-    r = (e/G + w)/c
-
-    As :func:`load_of_three`, over the weight ``G`` [N], above 0. Returns a ratio, below 0 where the block would have to
-    pull. Raises OutOfRange otherwise.
-
-    Hand working, three like pads with 30 kN in the middle, all in line: 0.5/1.5 = a third.
-
-    >>> round(share_of_three(e=0.0, G=30e3, w=5e-10, c=1.5e-9), 6)
-    0.333333
-    """
-    require(G > 0, "a weight must be above 0")
-    return (e / G + w) / c
 
 
 @formula("c = w/2 − |x − x_1|", cites=[FIRST_PRINCIPLES])
@@ -347,65 +230,3 @@ def with_shock(R: Newtons, n: Ratio, R_0: Newtons) -> Newtons:
     38000.0
     """
     return R + n * R_0
-
-
-@formula("u = t X/l", cites=[FIRST_PRINCIPLES])
-def out_of_square(t: Metres, X: Metres, l: Metres) -> Metres:  # noqa: E741 - the letter of the equation
-    """How far an axis lies out at a distance, of a face that is out of square.
-
-    u = t X/l
-
-    ``t`` zone of squareness over its own length [m]; ``X`` distance at which it counts [m]; ``l`` length of the face
-    over which the zone is stated, above 0 [m]. Returns [m]. Raises OutOfRange otherwise.
-
-    Hand working: 0.05 mm over 300 mm: 0.242 mm at 1450 mm.
-
-    >>> round(out_of_square(t=0.05e-3, X=1.45, l=0.3) * 1e3, 3)
-    0.242
-    """
-    require(l > 0, "the length of a face must be above 0")
-    return t * X / l
-
-
-@formula("u_b = u_1 + u_2", cites=[FIRST_PRINCIPLES])
-def out_together(u_1: Metres, u_2: Metres) -> Metres:
-    """How far an axis lies out at its crosshead where the axle is square to the other axis, and both lie out.
-
-    u_b = u_1 + u_2
-
-    ``u_1``, ``u_2`` by which each lies out at its own crosshead, the opposite way [m]. Returns [m].
-
-    Hand working: 0.025 mm over 300 mm gives each 0.148 mm at 1780 mm: 0.297 mm together.
-
-    >>> round(out_together(u_1=0.1483e-3, u_2=0.1483e-3) * 1e3, 4)
-    0.2966
-    """
-    return u_1 + u_2
-
-
-@formula("X = L + S/2", cites=[FIRST_PRINCIPLES])
-def far_crosshead(L: Metres, S: Metres) -> Metres:
-    """From the middle of the cylinder to the crosshead at the far end of its stroke.
-
-    X = L + S/2
-
-    ``L`` from the crosshead to the middle of the piston; ``S`` stroke [m]. Returns [m].
-
-    >>> round(far_crosshead(L=1.2, S=0.66), 6)
-    1.53
-    """
-    return L + S / 2
-
-
-@formula("c = 2 q", cites=[FIRST_PRINCIPLES])
-def chamfer_to_lead_in(q: Metres) -> Metres:
-    """Chamfer that leads in a pad which is out of square.
-
-    c = 2 q
-
-    ``q`` squareness of its faces over their height [m]. Returns [m].
-
-    >>> chamfer_to_lead_in(0.25)
-    0.5
-    """
-    return 2 * q

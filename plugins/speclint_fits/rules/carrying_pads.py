@@ -18,20 +18,13 @@ from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import rectangle_area, sum_of_loads
 from speclint.specs import CylinderBlock, FrameFastening, LocatingFace
 from speclint_fits.formulae.carrying_pads import (
-    chamfer_to_lead_in,
-    give_of_three,
     inside_of_edge,
     load_by_share,
     load_of_pad,
-    load_of_three,
     moment_added,
-    out_of_line,
     product_added,
-    share_of_three,
     share_of_weight,
-    share_on_line,
     sinking_of_block,
-    sinking_of_line,
     stiffness_added,
     tilt_of_block,
     upright_couple,
@@ -41,6 +34,15 @@ from speclint_fits.formulae.carrying_pads import (
 )
 from speclint_fits.formulae.locked_pads import force_to_leave, pressure_on_face
 from speclint_fits.formulae.pads import force_to_enter
+from speclint_fits.formulae.squareness import chamfer_to_lead_in
+from speclint_fits.formulae.three_pads import (
+    give_of_three,
+    load_of_three,
+    out_of_line,
+    share_of_three,
+    share_on_line,
+    sinking_of_line,
+)
 from speclint_fits.inputs.seating import Seated, area_of_faces, interference_of, seated, stress_of, with_form
 from speclint_fits.inputs.thrust import GRAVITY, LEAD, thrust_of
 

@@ -8,7 +8,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Metres
 from speclint.facts import axles_of, driven_by, engine_of, locks_block, stroke_of
 from speclint.specs import CylinderBlock, DrivingAxle, LocatingFace
-from speclint_fits.formulae.carrying_pads import far_crosshead, out_of_square, out_together
+from speclint_fits.formulae.squareness import far_crosshead, out_of_square, out_together
 from speclint_fits.inputs.seating import Seated, seated
 
 

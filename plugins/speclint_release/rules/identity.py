@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, facts, rule
 from speclint.specs import UNDECIDED, Component, bare_words, by_word, names_nothing
-from speclint_release.inputs.records import can_hurt
+from speclint_release.inputs.safety import can_hurt
 from speclint_release.sources import ISO_7200
 
 if TYPE_CHECKING:

@@ -15,7 +15,7 @@ from speclint.facts import (
     people_named,
 )
 from speclint.specs import Component, by_word
-from speclint_release.inputs.records import of_vessel
+from speclint_release.inputs.vessels import of_vessel
 from speclint_release.sources import L122
 
 if TYPE_CHECKING:

@@ -9,7 +9,7 @@ from speclint.specs import Fraction, MadePart
 from speclint_release.formulae.records import content_with_deviation, share_of_content
 from speclint_release.formulae.tables import holds_deviation, product_deviation
 from speclint_release.inputs.equivalents import OF_EQUIVALENT, equivalent_parts, not_analysed
-from speclint_release.inputs.records import least_of, most_of
+from speclint_release.inputs.standards import least_of, most_of
 from speclint_release.sources import (
     DOCUMENTS,
     EN_1011_2,

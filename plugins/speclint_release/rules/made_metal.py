@@ -5,7 +5,9 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import MadePart, Stress
-from speclint_release.inputs.records import BY_NO_TEST, OF_THE_METAL, least_of, no_record
+from speclint_release.inputs.documents import BY_NO_TEST, OF_THE_METAL
+from speclint_release.inputs.records import no_record
+from speclint_release.inputs.standards import least_of
 from speclint_release.sources import DOCUMENTS
 
 #: The key of a hardness, by which one that was measured is recorded.

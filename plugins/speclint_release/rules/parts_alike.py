@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import ways_to_blocks
 from speclint.specs import Component, fields_taken
-from speclint_release.inputs.records import can_hurt
+from speclint_release.inputs.safety import can_hurt
 from speclint_release.sources import ISO_7200
 
 #: Keys that name a part and its drawing: they may differ where the part does not.

@@ -19,8 +19,9 @@ from speclint.facts import holds_pressure
 from speclint.specs import Component
 from speclint_release.formulae.records import least_test_pressure, temperature_margin
 from speclint_release.inputs.clauses import names_nobody
+from speclint_release.inputs.documents import BY_NO_TEST, OF_THE_METAL
 from speclint_release.inputs.examinations import names_no_method, only_tests
-from speclint_release.inputs.records import BY_NO_TEST, OF_THE_METAL, linked_parts, of_vessel
+from speclint_release.inputs.vessels import linked_parts, of_vessel
 from speclint_release.sources import B31_1, DOCUMENTS, EN_13445_5, TEST_FACTOR
 
 if TYPE_CHECKING:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure, is_safety_part
 from speclint.specs import Component
+from speclint_release.inputs.documents import BY_NO_TEST, OF_THE_METAL
 from speclint_release.inputs.examinations import finds_cracks, names_no_method
-from speclint_release.inputs.records import BY_NO_TEST, OF_THE_METAL
 from speclint_release.sources import DOCUMENTS
 
 #: Kinds that break by a crack which grows from turn to turn, and are examined for it. Common practice.

@@ -8,14 +8,10 @@ from typing import TYPE_CHECKING
 from speclint import COMMON_PRACTICE, Judgement, Limit, Sheet
 from speclint.facts import keyways_of_no_size
 from speclint_valves.formulae.holding import pressure_of_key, shear_of_key
-from speclint_valves.formulae.keys import (
-    depth_for_height,
-    height_in_hub,
-    height_of_parallel_key,
-    room_over_key,
-)
+from speclint_valves.formulae.keys import height_in_hub
 from speclint_valves.formulae.room import before_place, beyond_place, place_of_other_arm
-from speclint_valves.inputs.key_sections import SECTION_LIMITS, section_of
+from speclint_valves.inputs.key_sections import section_of
+from speclint_valves.inputs.keys import DEPTH_LIMITS, deep_in_shaft, height_of_key, room_over_it
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
@@ -25,19 +21,6 @@ if TYPE_CHECKING:
 
     Judge = Callable[[NewtonMetres, Sheet], Judgement]
 
-#: How deep a key is to lie in its shaft, how much room its keyways leave over it, and how high it is for its width.
-DEPTH_LIMITS = (
-    Limit("in shaft", "0.5", "ratio", COMMON_PRACTICE, "least depth of a key in its shaft over its height"),
-    Limit("room", "0.1 mm", "length", COMMON_PRACTICE, "least room over a key", "not negative"),
-    Limit(
-        "loose",
-        "1.2 mm",
-        "length",
-        COMMON_PRACTICE,
-        "greatest room over a key; the depths of the standard leave 0.2 to 1.2 mm with their limits",
-    ),
-    *SECTION_LIMITS,
-)
 KEY_LIMITS = (
     Limit("shear", "60 MPa", "stress", COMMON_PRACTICE, "greatest shear of a key, reversing"),
     Limit("pressure", "100 MPa", "stress", COMMON_PRACTICE, "greatest pressure beside a key, reversing"),
@@ -96,10 +79,7 @@ class DrivingKey:
         )
 
     def _height(self, sheet: Sheet) -> Metres:
-        if sheet.is_stated("height of the key", self.key.height):
-            return sheet.take("h_k", self.key.height)
-        b = sheet.take_nominal("b_n", self.shaft.keyway_width)
-        return sheet.look_up("h_k", height_of_parallel_key, b=b)
+        return height_of_key(self.key.height, self.shaft.keyway_width, "b_n", sheet)
 
     def _bears(self, T: NewtonMetres, sheet: Sheet) -> Judgement:
         """Shear, and pressure on the least side: in the shaft, in the hub, or what stands out of the shaft."""
@@ -119,20 +99,10 @@ class DrivingKey:
         )
 
     def _deep(self, _T: NewtonMetres, sheet: Sheet) -> Judgement:
-        """Half of its height in the shaft, and a little room over it."""
         h, t_1 = self._height(sheet), sheet.take("t_1", self.shaft.keyway_depth)
-        least = sheet.work("t_n", depth_for_height, k=sheet.limit("in shaft", "k"), h=h)
-        c = sheet.work("c", room_over_key, t_1=t_1, t_2=sheet.take("t_2", self.key.hub_depth), h=h)
         return sheet.worst(
-            sheet.at_least(t_1, least).else_says(
-                f"key of {self.of} lies {{found}} deep in its shaft, {{limit}} wanted"
-            ),
-            sheet.at_least(c, sheet.limit("room", "c_n")).else_says(
-                f"{{found}} of room over the key of {self.of}, {{limit}} wanted"
-            ),
-            sheet.at_most(c, sheet.limit("loose", "c_g")).else_says(
-                f"{{found}} of room over the key of {self.of}, {{limit}} at most"
-            ),
+            deep_in_shaft(h, t_1, self.of, sheet),
+            *room_over_it(h, t_1, sheet.take("t_2", self.key.hub_depth), self.of, sheet),
         )
 
     def _section(self, _T: NewtonMetres, sheet: Sheet) -> Judgement:

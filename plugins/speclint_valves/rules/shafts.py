@@ -17,10 +17,8 @@ from speclint import (
 )
 from speclint.facts import CRACKED, cams_on, torques_needed
 from speclint.specs import Cam, LoadCase, Shaft
-from speclint_valves.formulae.keys import depth_for_height, room_over_key
-from speclint_valves.inputs.driving_keys import DEPTH_LIMITS
 from speclint_valves.inputs.key_sections import section_of
-from speclint_valves.inputs.keys import height_of_key
+from speclint_valves.inputs.keys import DEPTH_LIMITS, deep_in_shaft, height_of_cam_key, room_over_it
 from speclint_valves.sources import ISO_773, ISO_3912
 
 
@@ -99,20 +97,8 @@ def key_deep_in_both(shaft: Shaft, sheet: Sheet) -> Judgement:
     t_1 = sheet.take("t_1", shaft.keyway_depth)
 
     def judge(cam: Cam) -> Judgement:
-        h, t_2 = height_of_key(cam, sheet), sheet.take("t_2", cam.keyway_depth)
-        least = sheet.work("t_n", depth_for_height, k=sheet.limit("in shaft", "k"), h=h)
-        c = sheet.work("c", room_over_key, t_1=t_1, t_2=t_2, h=h)
-        judged = (
-            sheet.at_least(t_1, least).else_says(
-                "the key of {item} lies {found} deep in the shaft, {limit} wanted"
-            ),
-            sheet.at_least(c, sheet.limit("room", "c_n")).else_says(
-                "{found} of room over the key of {item}, {limit} wanted"
-            ),
-            sheet.at_most(c, sheet.limit("loose", "c_g")).else_says(
-                "{found} of room over the key of {item}, {limit} at most"
-            ),
-        )
+        h, t_2 = height_of_cam_key(cam, sheet), sheet.take("t_2", cam.keyway_depth)
+        judged = deep_in_shaft(h, t_1, cam.id, sheet), *room_over_it(h, t_1, t_2, cam.id, sheet)
         if sheet.is_stated("height of the key", cam.key_height):
             return sheet.worst(*judged, section_of(cam.keyway_width, cam.key_height, sheet))
         return sheet.worst(*(one.graded(Grade.QUERY) for one in judged))

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Mapping
 
 from speclint import Rule, Sheet, ToFill, filled_once
-from speclint.facts import fits_of_bolts
+from speclint.facts import fits_of_bolts, is_size_of
 from speclint.specs import (
     NOT_STATED,
     Component,
@@ -111,11 +111,9 @@ def _of_cut_out(chain: DimensionChain, face: LocatingFace, sheet: Sheet) -> bool
     )
 
 
-def _is(size: Dimension, part: Component, key: str, of: Component, sheet: Sheet) -> bool:
-    """Whether a chain takes a size from a part, under a key."""
-    if not sheet.is_stated(f"part in {of.id}", size.of) or sheet.follow(size.of).id != part.id:
-        return False
-    return sheet.said(f"key in {of.id}", size.dimension) == key
+def _is(size: Dimension, part: Component, key: str, chain: DimensionChain, sheet: Sheet) -> bool:
+    """Whether a size in a chain is one of a part."""
+    return is_size_of(size, part, key, (f"part in {chain.id}", f"key in {chain.id}"), sheet)
 
 
 worked_together: Rule = filled_once(

@@ -2,12 +2,12 @@
 
 from typing import Annotated, ClassVar, Literal
 
+from speclint.specs.bolting import Nut, SecondRetention, Tightening
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Force, Fraction, Length, LinkTo, Mass, Word
 from speclint.specs.freedom import GIVEN
 from speclint.specs.geometry import AtMost, Conditions
 from speclint.specs.hazards import Hazards
-from speclint.specs.kinds.bolted_joint import Nut, SecondRetention, Tightening
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.listed_in import THREADS
 from speclint.specs.named_in import NamedIn

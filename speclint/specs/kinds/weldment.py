@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.block_openings import ShellOpening
+from speclint.specs.block_walls import Side
 from speclint.specs.component import Component
 from speclint.specs.fields import (
     NOT_STATED,
@@ -22,7 +23,6 @@ from speclint.specs.fields import (
 from speclint.specs.freedom import GIVEN, NO_LESS
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
-from speclint.specs.kinds.cylinder_block import Side
 from speclint.specs.link_targets import CylinderBlock, SteamPassage
 from speclint.specs.listed_in import MATERIALS
 from speclint.specs.making import WeldmentMaking

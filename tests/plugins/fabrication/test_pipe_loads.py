@@ -9,7 +9,7 @@ from speclint import Grade
 from speclint.testing import DesignFolder, expect_not_assessed, expect_query, found
 from speclint_fabrication.formulae.pipe_loads import force_on_branch, moment_on_branch, share_of_pipe_load
 from tests.plugins.fabrication import bench
-from tests.plugins.fabrication.test_openings import DRUM, INLET
+from tests.plugins.fabrication.openings import DRUM, INLET
 from tests.plugins.known_metals import WITH_METALS
 
 RULE = "opening.pipe-load"

@@ -10,19 +10,21 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.testing import DesignFolder, changed, expect_not_assessed, found, on_sheet, without_key
 from speclint_fits.formulae.carrying_pads import (
-    give_of_three,
     load_of_pad,
-    load_of_three,
     moment_added,
-    out_of_line,
     product_added,
-    share_of_three,
-    share_on_line,
     sinking_of_block,
-    sinking_of_line,
     tilt_of_block,
 )
 from speclint_fits.formulae.locked_pads import force_of_growth, in_series, stress_of_web
+from speclint_fits.formulae.three_pads import (
+    give_of_three,
+    load_of_three,
+    out_of_line,
+    share_of_three,
+    share_on_line,
+    sinking_of_line,
+)
 from tests.plugins.fits.frames import PRESSURE, files, solid
 
 SCHEME, FORCE, GRIP = "frame.scheme-of-pads", "frame.locked-force", "frame.grip-kept"

@@ -7,13 +7,8 @@ import math
 import pytest
 
 from speclint_fits.formulae.carrying_pads import (
-    give_of_three,
-    out_of_square,
-    share_of_three,
     share_of_weight,
-    share_on_line,
     sinking_of_block,
-    sinking_of_line,
     tilt_of_block,
     weight_moved,
 )
@@ -30,6 +25,8 @@ from speclint_fits.formulae.locked_pads import (
     stress_of_web,
 )
 from speclint_fits.formulae.pads import bearing_with_thrust, wedged_stress, wedged_stress_in_slot
+from speclint_fits.formulae.squareness import out_of_square
+from speclint_fits.formulae.three_pads import give_of_three, share_of_three, share_on_line, sinking_of_line
 from tests.ranges import End, expect_end
 
 _LITTLE = 1e-6

@@ -5,10 +5,19 @@ Piston 500 mm at 16.6 bar: 326 kN × tan(arcsin(330/1900)) = 57.5 kN at an arm o
 
 from __future__ import annotations
 
-from speclint.testing import SETTINGS, changed
+from speclint.testing import SETTINGS, DesignFolder, changed
 from tests.plugins.known_metals import METALS, WITH_METALS
 
 __all__ = ["SETTINGS", "files", "settings"]
+#: Rules of joints that hold no steam, and of brackets.
+PURPOSE, SLIP, PART, PRY = (
+    "joint.purpose-by-place",
+    "joint.does-not-slip",
+    "joint.does-not-part",
+    "joint.prying",
+)
+FATIGUE, LOCK, AIR = "joint.bolt-fatigue", "joint.lock-suits", "joint.air-tight"
+WELDS, STIFF = "bracket.welds-hold", "bracket.stiff-enough"
 _CASES = ("starting", "running", "water", "standing-hot")
 DUTY = 'kind = "duty"\nid = "duty"\n' + "".join(
     f'[cases.{name}]\nlive_pressure = "16.6 bar gauge"\nsafety_valve_pressure = "16.6 bar gauge"\n'
@@ -156,3 +165,32 @@ def files(*changes: tuple[str, str], part: str = "joint", bar: bool = True, **te
 def loaded() -> dict[str, str]:
     """A bracket with a slide bar and a lubricator, and its joint."""
     return files(bracket=BRACKET + LUBRICATOR)
+
+
+def built(
+    workshop: DesignFolder, *changes: tuple[str, str], part: str = "joint", bar: bool = True
+) -> DesignFolder:
+    """The design of ``files``, in a folder."""
+    return workshop.write(files(*changes, part=part, bar=bar), settings=settings())
+
+
+#: The lid of a smokebox on its saddle, in the place of the bracket.
+LID = (
+    ('holds = "bracket"', 'holds = "saddle"'),
+    ('purpose = "structural"', 'purpose = "air-tight"'),
+    ('grip = "25 mm"', 'grip = "8 mm"'),
+    (
+        "[tightening]",
+        'pitch = "150 mm"\nstrip_width = "40 mm"\nlength = "1500 mm"\nvacuum = "15 mbar gauge"\n'
+        'gas_flow = "5 kg/s"\n[packing]\nwidth = "10 mm"\npressure = "2 MPa"\nrecovery = "0.3 mm"\n[tightening]',
+    ),
+)
+
+SADDLE = 'kind = "saddle"\nid = "saddle"\non = "block"\nmaterial = "known-steel"\nthickness = "12 mm"\n'
+
+#: What hangs on the bolts themselves, with nothing of it at the part that they hold.
+OWN = (
+    ('holds = "bracket"', 'holds = "saddle"'),
+    ('grip = "25 mm"', 'grip = "12 mm"'),
+    ("[tightening]", 'stands = "upright"\n' + LUBRICATOR.lstrip() + "[tightening]"),
+)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from tests.plugins.release.part import files
+from speclint.checking import Check
+from speclint.testing import DesignFolder, changed
+from tests.plugins.release.part import files, settings
 
 MADE = """
 kind = "made-part"
@@ -73,3 +75,8 @@ def recorded() -> dict[str, str]:
         "casting.toml": casting,
         "casting-1.toml": cast,
     }
+
+
+def made(workshop: DesignFolder, rule: str, *changes: tuple[str, str], stage: str = "for-review") -> Check:
+    text = {**files(DRAWN), "cover-7.toml": changed(MADE, *changes)}
+    return workshop.write(text, settings=settings(stage)).only(rule, "cover-7")

@@ -1,0 +1,25 @@
+"""Which components can hurt someone where they fail."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, cast
+
+from speclint import Sheet
+from speclint.facts import holds_pressure, hurts_by_kind
+
+if TYPE_CHECKING:
+    from speclint.specs import Component, KnownFault
+
+
+def can_hurt(component: Component, sheet: Sheet) -> bool:
+    """Whether a component's failure can hurt someone: by its place or its kind, else it must say.
+
+    A known fault can where it is of hold grade. A part as made is judged by its drawing.
+    """
+    if component.is_one_of(("made-part",)):
+        return False
+    if component.is_one_of(("known-fault",)):
+        return sheet.read("grade", cast("KnownFault", component).grade) == "hold"
+    if holds_pressure(component, sheet) or hurts_by_kind(component):
+        return True
+    return sheet.read("safety part", component.safety_part)
