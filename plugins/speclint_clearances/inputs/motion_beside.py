@@ -79,8 +79,11 @@ def _greatest_gap(word: str, envelope: Envelope, block: CylinderBlock, sheet: Sh
 def _to_eye(place: CylinderPlace, block: CylinderBlock, sheet: Sheet) -> Metres:
     """From the eye of the connecting rod round the crosshead pin and its bush, at the front dead centre."""
     pins = [pin for rod in rods_drawn(block, sheet) for pin in pins_of(rod, sheet)]
-    d, b = _pin_and_bush(pins[-1], sheet) if pins else (0.0, 0.0)
-    return sheet.work("a_e", gap_before_eye, L=place.L, S=place.S, X_f=place.X_f, t=place.back.t, d=d, b=b)
+    sizes = [_pin_and_bush(pin, sheet) for pin in pins] or [(0.0, 0.0)]
+    return min(
+        sheet.work("a_e", gap_before_eye, L=place.L, S=place.S, X_f=place.X_f, t=place.back.t, d=d, b=b)
+        for d, b in sizes
+    )
 
 
 def _pin_and_bush(pin: Pin, sheet: Sheet) -> tuple[Metres, Metres]:
