@@ -5,8 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.fits import SHRINK_FIT, axial_grip, interference_after_smoothing
 from speclint.handbook.members import load_with_factor
-from speclint.specs import Fit, LoadCase
-from speclint_fits.inputs.cases import HOT
+from speclint.specs import HOT_CASES, Fit, LoadCase
 from speclint_fits.inputs.fits import Hot, cold, hot_fit, intent_of, parts_of, pressed, sizes_of
 from speclint_fits.sources import DIN_7190
 
@@ -40,7 +39,7 @@ def press_force(fit: Fit, sheet: Sheet) -> Judgement:
     title="The holding force of the fit, cold and hot, is at least the stated axial load times its factor",
     wrong="fit holds {found} of {limit} wanted",
     on=Fit,
-    cases=("cold", *HOT, "water"),
+    cases=("cold", *HOT_CASES, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, DIN_7190, COMMON_PRACTICE],
     why="Friction is the least certain figure of the design: a fit that only just holds on paper slips in "

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
 from speclint.handbook.fits import SHRINK_FIT, gap_of_interference
-from speclint.specs import Fit, LoadCase
-from speclint_fits.inputs.cases import HOT
+from speclint.specs import HOT_CASES, Fit, LoadCase
 from speclint_fits.inputs.fits import hot_fit, intent_of, parts_of, sizes_of
 
 
@@ -13,7 +12,7 @@ from speclint_fits.inputs.fits import hot_fit, intent_of, parts_of, sizes_of
     "fit.hot",
     title="Hot, a clearance fit keeps clearance and an interference fit keeps interference",
     on=Fit,
-    cases=(*HOT, "water"),
+    cases=(*HOT_CASES, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, *SHRINK_FIT],
     why="Two metals, or one metal at two temperatures, expand differently: an interference fit comes loose, "

@@ -18,10 +18,9 @@ from speclint.handbook.fits import (
 )
 from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
-from speclint.specs import ChainLink, Component, DimensionChain, LoadCase
+from speclint.specs import HOT_CASES, ChainLink, Component, DimensionChain, LoadCase
 from speclint_fits.formulae.chains import gap_when_hot
 from speclint_fits.formulae.fits import middle
-from speclint_fits.inputs.cases import HOT
 from speclint_fits.inputs.chains import asked_hot, handbook_link, held, judged_by_chance
 
 
@@ -31,7 +30,7 @@ from speclint_fits.inputs.chains import asked_hot, handbook_link, held, judged_b
     "once",
     on=DimensionChain,
     edition=2,
-    cases=(*HOT, "water"),
+    cases=(*HOT_CASES, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, *WORST_CASE_CITES],
     why="A gap set with a feeler gauge in the shop changes in steam: each part grows by its own expansion "
@@ -90,7 +89,7 @@ def _growth(name: str, x: Metres, place: Place, case: LoadCase, sheet: Sheet) ->
     title="The share of chains whose hot gap comes out within its limits is at least the wanted yield",
     on=DimensionChain,
     edition=2,
-    cases=(*HOT, "water"),
+    cases=(*HOT_CASES, "water"),
     grade=Grade.OBSERVATION,
     cites=[*STATISTICAL_CITES, *MONTE_CARLO_CITES],
     why="It shows whether tolerances or temperatures spread the gap, and what closer limits would gain.",

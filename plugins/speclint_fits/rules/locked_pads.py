@@ -11,7 +11,7 @@ from speclint.facts import fastenings_of_pad, locks_block
 from speclint.handbook.fits import DIN_7190_2001, DRAWING_TEMPERATURE, interference_after_smoothing
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import sum_of_loads
-from speclint.specs import CaseName, CylinderBlock, LoadCase, LocatingFace
+from speclint.specs import HOT_CASES, CaseName, CylinderBlock, LoadCase, LocatingFace
 from speclint_fits.formulae.locked_pads import (
     grip,
     grip_left,
@@ -24,7 +24,6 @@ from speclint_fits.formulae.locked_pads import (
     stress_of_web,
     true_interference,
 )
-from speclint_fits.inputs.cases import HOT
 from speclint_fits.inputs.locked import (
     Held,
     Pair,
@@ -55,7 +54,7 @@ class _Place(NamedTuple):
     "frame and webs to at most 0.67 of the proof stress and their faces to the proof stress",
     wrong="growth between two locked pads stresses {item} to {found}, {limit} allowed",
     on=CylinderBlock,
-    cases=(*HOT, "water"),
+    cases=(*HOT_CASES, "water"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -174,7 +173,7 @@ def grip_kept(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
     def judge(item: tuple[str, Pair, int]) -> Judgement:
         _, pair, number = item
-        hot = {name: held_back(pair, cases[name], sheet) for name in HOT if name in cases}
+        hot = {name: held_back(pair, cases[name], sheet) for name in HOT_CASES if name in cases}
         if not hot:
             raise sheet.not_assessed("no hot load case is stated", duty.where)
         shares = [

@@ -8,7 +8,7 @@ from speclint.facts import locks_block, room_of_pad
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import sum_of_loads
-from speclint.specs import LoadCase, LocatingFace
+from speclint.specs import HOT_CASES, LoadCase, LocatingFace
 from speclint_fits.formulae.pads import (
     bearing_with_thrust,
     far_side,
@@ -16,7 +16,6 @@ from speclint_fits.formulae.pads import (
     grown,
     room_left,
 )
-from speclint_fits.inputs.cases import HOT
 from speclint_fits.inputs.seating import (
     Seated,
     area_of_faces,
@@ -34,7 +33,7 @@ from speclint_fits.inputs.thrust import LEAD, thrust_of
     title="The interference of a pad that locks the block on a frame, the force to draw it in and its hot contact "
     "pressure, by wedging and thrust together, do not exceed their limits",
     on=LocatingFace,
-    cases=("cold", *HOT, "water"),
+    cases=("cold", *HOT_CASES, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Two fixed points with a hot block between them crack the frame; with none, the block hammers its "
@@ -127,7 +126,7 @@ def _crushing(pad_in: Seated, delta: float, case: LoadCase, sheet: Sheet) -> Jud
     wrong="pad meets the end of its cut-out hot: {left} left",
     on=LocatingFace,
     edition=3,
-    cases=(*HOT, "water"),
+    cases=(*HOT_CASES, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES],
     why="A hot block that strikes the end of its cut-out bends the frame, and the axleboxes bind.",

@@ -5,9 +5,8 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Radians
 from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
-from speclint.specs import Component, Dimension, Fit, LoadCase
+from speclint.specs import HOT_CASES, Component, Dimension, Fit, LoadCase
 from speclint_fits.formulae.fits import arcs_apart, half_arc_of_foot, saddle_gap
-from speclint_fits.inputs.cases import HOT
 
 
 @rule(
@@ -15,7 +14,7 @@ from speclint_fits.inputs.cases import HOT
     title="The gap between saddle and barrel, over the arc under its foot, cold and hot, does not exceed what the "
     "jointing fills, and no jointing fills more than a jointing can",
     on=Fit,
-    cases=("cold", *HOT, "water"),
+    cases=("cold", *HOT_CASES, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A saddle that bears only on its edges, or only on its middle, rocks, leaks and loosens its bolts "

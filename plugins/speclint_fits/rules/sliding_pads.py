@@ -6,9 +6,8 @@ from speclint import FIRST_PRINCIPLES, Grade, Judgement, Rule, Sheet, rule
 from speclint.equations import Metres
 from speclint.facts import fastenings_of_pad, locks_block
 from speclint.handbook.fits import room_in_hole
-from speclint.specs import FrameFastening, LoadCase, LocatingFace
+from speclint.specs import HOT_CASES, FrameFastening, LoadCase, LocatingFace
 from speclint_fits.formulae.pads import far_side, room_left
-from speclint_fits.inputs.cases import HOT
 from speclint_fits.inputs.seating import Seated, growth_of, seated
 
 
@@ -18,7 +17,7 @@ from speclint_fits.inputs.seating import Seated, growth_of, seated
     "frame there",
     wrong="bolt of a sliding pad binds in its hole hot: {left} left",
     on=LocatingFace,
-    cases=(*HOT, "water"),
+    cases=(*HOT_CASES, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES],
     why="A bolt that stands against its hole holds the block fast where it is meant to slide: bolt, pad or frame gives "

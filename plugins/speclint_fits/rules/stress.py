@@ -11,9 +11,8 @@ from speclint.handbook.fits import (
     size_of_stress,
 )
 from speclint.handbook.materials import share_of_strength
-from speclint.specs import Fit, LoadCase
+from speclint.specs import HOT_CASES, Fit, LoadCase
 from speclint_fits.formulae.fits import solid_shaft_stress
-from speclint_fits.inputs.cases import HOT
 from speclint_fits.inputs.fits import (
     Hot,
     Parts,
@@ -38,7 +37,7 @@ LIMITS = [
     title="At the greatest interference the stress of hub and shaft, cold or in any hot case, does not exceed its "
     "share of the strength",
     on=Fit,
-    cases=("cold", *HOT, "water"),
+    cases=("cold", *HOT_CASES, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[*SHRINK_FIT, COMMON_PRACTICE],
     why="A hub that yields during assembly has lost its grip before the engine first runs.",

@@ -22,7 +22,7 @@ from speclint.handbook.fits import (
 )
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.tables import Reading
-from speclint.specs import by_word
+from speclint.specs import HOT_CASES, by_word
 from speclint_liners.formulae.walls import compression
 from speclint_liners.inputs.as_made import metal_of_wall
 from speclint_liners.inputs.cylinders import ends_beside
@@ -125,7 +125,7 @@ def fit_stress_cold(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     title="With liner and block each at its temperature in every hot case, first steam among them, the stress of "
     "neither exceeds its share of the strength",
     on=by_word.CylinderLiner,
-    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
+    cases=(*HOT_CASES, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[*COMPOUND, COMMON_PRACTICE],
     why="Whenever the liner is the hotter it expands in its block, and steam or water in it presses it outwards.",

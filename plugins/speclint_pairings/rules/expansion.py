@@ -12,7 +12,7 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE, room_in_hole
 from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
 from speclint.handbook.threads import thread
-from speclint.specs import BoltedJoint, CaseName, Component, CylinderLiner, LoadCase, ValveSeat, Weldment
+from speclint.specs import HOT_CASES, BoltedJoint, Component, CylinderLiner, LoadCase, ValveSeat, Weldment
 from speclint_pairings.formulae.expansion import (
     range_allowed,
     share_of_room,
@@ -21,7 +21,6 @@ from speclint_pairings.formulae.expansion import (
 )
 from speclint_pairings.sources import EN_13445_3
 
-_CASES: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
 #: The rules of liners and of valves that assess a hot fit, by the kind of the part that is pressed in.
 _ASSESSING_RULES = {
     "cylinder-liner": ("liner.fit-hot", "liner.fit-warming"),
@@ -34,7 +33,7 @@ _ASSESSING_RULES = {
     title="Unequal expansion of two joined parts uses at most half the clearance of their studs, "
     "stresses a seam to at most twice the proof stress, or is assessed for their press fit",
     on=(BoltedJoint, CylinderLiner, ValveSeat, Weldment),
-    cases=_CASES,
+    cases=HOT_CASES,
     grade=Grade.NONCONFORMITY,
     cites=[
         FIRST_PRINCIPLES,

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Pair, Rule, Sheet, agreement, rule
 from speclint.handbook.fits import DRAWING_TEMPERATURE, SHRINK_FIT, size_of_stress
 from speclint.handbook.materials import share_of_strength
-from speclint.specs import LoadCase, ValveSpindle
+from speclint.specs import HOT_CASES, LoadCase, ValveSpindle
 from speclint_valves.inputs.guides import guide_grip, guide_pressed, holder_of
 from speclint_valves.rules.seats import SHARES
 
@@ -18,7 +18,7 @@ from speclint_valves.rules.seats import SHARES
     "cover keeps it in its place",
     wrong="guide loose hot: {left} of interference left, and nothing keeps it",
     on=ValveSpindle,
-    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
+    cases=(*HOT_CASES, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES],
     why="an iron guide in a steel block loses its grip as both grow hot; it walks out with its spindle, and lets "

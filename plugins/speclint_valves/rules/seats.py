@@ -23,7 +23,7 @@ from speclint.handbook.fits import (
     shrinkage_to_enter,
 )
 from speclint.handbook.members import load_with_factor
-from speclint.specs import LoadCase, ValveSeat
+from speclint.specs import HOT_CASES, LoadCase, ValveSeat
 from speclint_valves.formulae.seats import withdrawing_load
 from speclint_valves.inputs.cylinder import greatest_in_cylinder, least_in_cylinder
 from speclint_valves.inputs.seating import (
@@ -50,7 +50,7 @@ DEFERS = "the local code and a competent person decide"
     title="The seat has an interference above zero in every hot case, its faces smoothed",
     wrong="seat loose hot: {left} of interference left",
     on=ValveSeat,
-    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
+    cases=(*HOT_CASES, "water"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, DIN_7190_2001],
     why="steel expands more than iron: a ring tight in the shop may be loose in steam, and fall into "

@@ -36,7 +36,7 @@ from speclint.handbook.members import (
     round_second_moment,
 )
 from speclint.handbook.tables import SHIGLEY
-from speclint.specs import LoadCase, Rocker, Tappet, ValveSpindle
+from speclint.specs import HOT_CASES, LoadCase, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.guides import (
     guide_clearance,
     guide_clearance_hot,
@@ -57,7 +57,7 @@ from speclint_valves.inputs.train import SCAN, on_every_track
     edition=3,
     title="Hot, the spindle keeps at least 0.1 of its clearance in the guide, and at most 0.004 of its diameter",
     on=ValveSpindle,
-    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
+    cases=(*HOT_CASES, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, *SHRINK_FIT, COMMON_PRACTICE],
     why="a spindle that seizes holds its valve open; one that is loose lets steam past and wears its "

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import growth_since_drawn
-from speclint.specs import LoadCase, Tappet
+from speclint.specs import HOT_CASES, LoadCase, Tappet
 from speclint_valves.formulae.guides import guide_clearance_hot, share_of_diameter
 from speclint_valves.inputs.rollers import rocks
 
@@ -13,7 +13,7 @@ from speclint_valves.inputs.rollers import rocks
     "tappet.guide-clearance",
     title="Hot, a tappet has a clearance in its guide of 0.0001 to 0.004 of its diameter",
     on=Tappet,
-    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling"),
+    cases=HOT_CASES,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a tappet that seizes holds its valve open; a loose one tilts, and its roller runs on an edge of the cam",

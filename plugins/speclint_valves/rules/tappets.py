@@ -12,7 +12,7 @@ from speclint.facts import (
     tappet_clearance_hot,
     tappet_clearances,
 )
-from speclint.specs import Cam, CamBox, LoadCase, Rocker, Tappet, ValveSpindle
+from speclint.specs import HOT_CASES, Cam, CamBox, LoadCase, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.motion import setting_error
 from speclint_valves.formulae.spindle import length_with_room
 from speclint_valves.rules.seats import DEFERS
@@ -24,7 +24,7 @@ from speclint_valves.rules.seats import DEFERS
     title="In every case the tappet has at least 0.05 mm of clearance with a worn seat, and with a new "
     "seat no more than the ramp of its cam",
     on=Tappet,
-    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling"),
+    cases=HOT_CASES,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
