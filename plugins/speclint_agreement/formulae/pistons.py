@@ -46,3 +46,17 @@ def with_last_land(x: Metres, b: Metres) -> Metres:
     0.104
     """
     return x + b
+
+
+@formula("t = (D − D_r)/2", cites=[FIRST_PRINCIPLES])
+def thickness_of_rim(D: Metres, D_r: Metres) -> Metres:
+    """Thickness of the rim of a hollow piston, no groove cut in it.
+
+    t = (D − D_r)/2
+
+    ``D`` diameter of the piston, ``D_r`` inside its rim [m]. Returns [m].
+
+    >>> round(thickness_of_rim(D=0.497, D_r=0.400), 6)
+    0.0485
+    """
+    return (D - D_r) / 2

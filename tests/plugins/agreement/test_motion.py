@@ -280,6 +280,31 @@ def test_the_grooves_fit_their_piston(
 
 
 @pytest.mark.parametrize(
+    ("sizes", "ends"),
+    [
+        ('stock_thickness = "48.5 mm"\n', FINE),
+        ('stock_thickness = "48.4 mm"\n', WRONG),
+        ('stock_thickness = "15.5 mm"\n[crown]\nrim = "470 mm"\n', FINE),
+        ('stock_thickness = "15.4 mm"\n[crown]\nrim = "470 mm"\n', WRONG),
+        ('stock_thickness = "15.4 mm"\n[crown]\nhub = "190 mm"\n', WRONG),
+        ('stock_thickness = "15.5 mm"\n[crown]\nhub = "190 mm"\n', FINE),
+        ('[crown]\nrim = "400 mm"\n', FINE),
+    ],
+)
+def test_the_wall_of_the_grooves_is_cast_no_thinner_than_finished(
+    workshop: DesignFolder, sizes: str, ends: Ends
+) -> None:
+    """(497 − 400)/2 = 48.5 mm of rim; inside 470 mm it is 13.5 mm, and the groove of 15.5 mm is the deeper."""
+    sizes = sizes if "[crown]" in sizes else sizes + '[crown]\nrim = "400 mm"\n'
+    piston = (
+        'kind = "piston"\nid = "piston"\nruns_in = "liner"\ndiameter = "497 mm"\nlength = "140 mm"\n' + sizes
+    )
+    groove = '[grooves.front]\nat = "24 mm"\nwidth = "16 mm"\ndepth = "15.5 mm"\nland = "20 mm"\n'
+    workshop.write({**files(), "piston.toml": piston + groove})
+    assert outcome(workshop, "piston.grooves-fit", "piston") == ends
+
+
+@pytest.mark.parametrize(
     ("lands", "at", "ends"),
     [
         (("20 mm", "24 mm"), "64 mm", FINE),
