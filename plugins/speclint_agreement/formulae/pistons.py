@@ -20,6 +20,20 @@ def end_of_land(a: Metres, w: Metres, b: Metres) -> Metres:
     return a + w + b
 
 
+@formula("x = a − b", cites=[FIRST_PRINCIPLES])
+def begin_of_land(a: Metres, b: Metres) -> Metres:
+    """Where the land before a groove begins at the latest.
+
+    x = a − b
+
+    ``a`` from the piston's front face to the groove, ``b`` land before it [m]. Returns [m].
+
+    >>> round(begin_of_land(a=0.040, b=0.011), 6)
+    0.029
+    """
+    return a - b
+
+
 @formula("x = x_0 + w + b", cites=[FIRST_PRINCIPLES])
 def with_groove(x_0: Metres, w: Metres, b: Metres) -> Metres:
     """Length that some grooves and lands take up, with one more of each.

@@ -73,8 +73,8 @@ def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgem
 
 @rule(
     "slidebar.deflection",
-    title="The deflection of the slide bar under the thrust does not exceed its share of the span; ends said to be "
-    "fixed are held by two rows of bolts with 1.2 times its couple; the flange of an I bends to 0.33 of proof stress",
+    title="The deflection of the slide bar under the thrust does not exceed its share of the span; two rows of bolts "
+    "hold fixed ends with 1.2 times its couple; the flange of an I takes 0.33 of proof stress",
     on=SlideBar,
     cases=("starting",),
     edition=7,

@@ -73,7 +73,7 @@ HARDENED: tuple[type[Component], ...] = (
 @rule(
     "material.takes-its-skin",
     title="Case hardened steel has at most 0.31 % carbon, in cams and tappets made for it; induction hardened is iron, "
-    "martensitic or of 0.28 % or more; nitrided is steel or iron; a skin is as deep as each gives, and named",
+    "martensitic or of 0.28 % or more; nitrided steel or iron; no skin is unnamed or too deep",
     on=HARDENED,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],

@@ -196,9 +196,8 @@ def _no_guide(tappet: Tappet, sheet: Sheet) -> Iterator[Judgement]:
 
 @rule(
     "tappet.bears-its-load",
-    title="Pushed aslant by its cam, the stem of a tappet is stressed to at most 0.2 of its tensile strength and "
-    "presses the edge of its guide with at most 10 MPa, or it rocks and has neither; its screw and its roller's pin "
-    "are locked",
+    title="Pushed aslant by its cam, the stem of a tappet is stressed to at most 0.2 of tensile strength and presses "
+    "its guide's edge with at most 10 MPa, or it rocks; its screw and its roller's pin are locked",
     on=Tappet,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,

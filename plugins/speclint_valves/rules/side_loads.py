@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Limit, Pair, Rule, Sheet, agreement, worked
-from speclint.facts import share_across_spindle, side_load_by_springs, side_load_worked
+from speclint.facts import share_across_spindle, side_load, side_load_by_springs, side_load_worked
 from speclint.specs import ValveSpindle
 
 
@@ -28,7 +28,7 @@ def _rubs(spindle: ValveSpindle, sheet: Sheet) -> Iterator[Pair]:
     """The greatest friction that is stated against that of the side load alone on an oiled guide."""
     if sheet.is_stated("friction", spindle.friction):
         _, most = sheet.take_limits("F_r", spindle.friction)
-        F = sheet.take_nominal("F_q", spindle.side_load)
+        F = side_load(spindle, sheet)
         least = sheet.work("F_g", share_across_spindle, k=sheet.limit("rubs", "μ"), F=F)
         yield Pair(
             worked(most, spindle.friction), worked(least, spindle.side_load), "at least", name="friction"
@@ -38,7 +38,7 @@ def _rubs(spindle: ValveSpindle, sheet: Sheet) -> Iterator[Pair]:
 by_rocker: Rule = agreement(
     "spindle.side-by-rocker",
     title="The side load stated for a spindle is at least that of its rocker's swing under the open springs, without a "
-    "rocker 0.03 of their load, and its weight where it lies on its side; its friction at least 0.05 of the stated one",
+    "rocker 0.03 of their load, and its weight where it lies; its friction is at least 0.05 of it",
     on=ValveSpindle,
     pairs=_side_loads,
     within="",

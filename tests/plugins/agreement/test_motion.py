@@ -304,6 +304,19 @@ def test_the_wall_of_the_grooves_is_cast_no_thinner_than_finished(
     assert outcome(workshop, "piston.grooves-fit", "piston") == ends
 
 
+@pytest.mark.parametrize(("chamfer", "ends"), [("13 mm", FINE), ("13.1 mm", WRONG), ("40 mm", WRONG)])
+def test_a_face_is_cut_back_no_farther_than_the_first_land(
+    workshop: DesignFolder, chamfer: str, ends: Ends
+) -> None:
+    """A groove at 24 mm behind a land of 11 mm."""
+    piston = (
+        'kind = "piston"\nid = "piston"\nruns_in = "liner"\nlength = "140 mm"\n'
+        f'crown_chamfer = "{chamfer}"\n[grooves.front]\nat = "24 mm"\nwidth = "16 mm"\nland = "11 mm"\n'
+    )
+    workshop.write({**files(), "piston.toml": piston})
+    assert outcome(workshop, "piston.grooves-fit", "piston") == ends
+
+
 @pytest.mark.parametrize(
     ("lands", "at", "ends"),
     [
