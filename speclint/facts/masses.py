@@ -15,6 +15,7 @@ from speclint.equations import (
     formula,
 )
 from speclint.errors import Location
+from speclint.facts.piston_body import both_faces, inside_of_rim, with_walls
 from speclint.facts.springs import mean_diameter
 from speclint.facts.taking import Take
 from speclint.facts.weights import density_of, inside_of_wall, mass_of_ring
@@ -85,10 +86,11 @@ class BySizes:
 def mass_by_sizes(part: Component, sheet: Sheet, take: Take) -> BySizes | None:
     """What the sizes of a part let it weigh; None where they are not stated, or do not describe its kind.
 
-    A spring is its wire. A piston is between its rim, grooves cut, and a solid cylinder; a valve between the shell that
-    joins its beats and a solid cylinder of its outside. Of a rod and a pin the sizes give what they are at their
-    thinnest: the least. A spindle is between that and a bar of its diameter in the guide, from the valve's seat to the
-    gear; a weldment between its flat walls and a solid piece as long, wide and high as the block that it becomes.
+    A spring is its wire. A piston is between its rim, grooves cut, with hub and walls where it states them, and a solid
+    cylinder; a valve between the shell that joins its beats and a solid cylinder of its outside. Of a rod and a pin the
+    sizes give what they are at their thinnest: the least. A spindle is between that and a bar of its diameter in the
+    guide, from the valve's seat to the gear; a weldment between its flat walls and a solid piece as long, wide and high
+    as the block that it becomes.
     ``take`` is how sizes are taken.
     """
     work = next((work for kind, work in _WORKED if isinstance(part, kind)), None)
@@ -127,20 +129,33 @@ def _piston(piston: Piston, sheet: Sheet, take: Take) -> BySizes | None:
         return None
     D, length = take("D", piston.diameter), take("L", piston.length)
     most = _bar("solid", D, length, rho, sheet)
-    places = _places(piston.diameter, piston.length, piston.stock_thickness)
-    if not _stated(sheet, piston.stock_thickness):
+    of = piston.crown
+    places = _places(piston.diameter, piston.length, piston.stock_thickness, of.thickness, of.hub, of.rim)
+    inside = inside_of_rim(piston, D, sheet, take)
+    if inside is None:
         return BySizes(None, most, places)
-    t = take("t", piston.stock_thickness)
-    A = sheet.work("A_r", tube_area, D=D, d=sheet.work("d_r", inside_of_wall, D=D, t=t))
-    least = sheet.work("m_rim", mass_of_ring, m_0=0.0, rho=rho, A=A, l=length)
+    A = sheet.work("A_r", tube_area, D=D, d=inside)
+    rim = sheet.work("m_rim", mass_of_ring, m_0=0.0, rho=rho, A=A, l=length)
+    least = with_walls(piston, _cut(piston, rim, rho, sheet, take), rho, inside, sheet, take)
+    return BySizes(least, most, places)
+
+
+def _cut(piston: Piston, m: Kilograms, rho: KilogramsPerCubicMetre, sheet: Sheet, take: Take) -> Kilograms:
+    """The rim of a piston, once its grooves are cut and its faces cut back, at the most as deep as its grooves are."""
+    D, deepest = take("D", piston.diameter), 0.0
     for name, groove in piston.grooves.items():
         if _stated(sheet, groove.depth, groove.width):
             h, b = take(f"h {name}", groove.depth), take(f"b {name}", groove.width)
+            deepest = max(deepest, h)
             A = sheet.work(
                 f"A_g {name}", tube_area, D=D, d=sheet.work(f"d_g {name}", inside_of_wall, D=D, t=h)
             )
-            least = sheet.work(f"m_rim less {name}", mass_without_ring, m_0=least, rho=rho, A=A, l=b)
-    return BySizes(least, most, places)
+            m = sheet.work(f"m_rim less {name}", mass_without_ring, m_0=m, rho=rho, A=A, l=b)
+    if deepest and _stated(sheet, piston.crown_chamfer):
+        A = sheet.work("A_c", tube_area, D=D, d=sheet.work("d_c", inside_of_wall, D=D, t=deepest))
+        both = sheet.work("l_c", both_faces, c=take("c", piston.crown_chamfer))
+        m = sheet.work("m_rim less its faces", mass_without_ring, m_0=m, rho=rho, A=A, l=both)
+    return m
 
 
 def _rod(rod: PistonRod, sheet: Sheet, take: Take) -> BySizes | None:

@@ -1,4 +1,4 @@
-"""Words by which a drawing names nothing: a mark, a word for none, or what is still to be decided."""
+"""Words by which a drawing names nothing: a mark, a word for none, what is closed, or what is still to be decided."""
 
 from __future__ import annotations
 
@@ -8,6 +8,18 @@ _NOTHING = UNDECIDED | frozenset(
     {"", "none", "nil", "no", "nothing", "nobody", "no one", "na", "not applicable", "not known", "unknown"}
     | {"not recorded", "not on record", "not stated", "not noted"}
     | {"not decided", "not yet decided", "not yet", "later"}
+    | {f"{word} {what}" for word in ("none", "not") for what in ("fitted", "provided")}
+    | {
+        "none yet",
+        "no feed",
+        "no drain",
+        "omitted",
+        "left out",
+        "plugged",
+        "blanked",
+        "blanked off",
+        "capped",
+    }
 )
 
 

@@ -77,6 +77,42 @@ def test_a_piston_is_between_its_rim_and_a_solid(tmp_path: Path, piston: str, ma
     expect(weighed(tmp_path, {"piston piston": piston}, "piston"), mass)
 
 
+#: Rim of 50 mm; walls of 30 mm from a hub of 200 mm to 400 mm, 15 mm each where they are thinned; a rod of 90 mm.
+HOLLOW = '[crown]\nform = "two walls"\nthickness = "30 mm"\nhub = "200 mm"\nrim = "400 mm"\n'
+ROD = 'carries = "piston"\ndiameter = "90 mm"\n'
+_RIM = tube(0.5, 0.05, 0.15)
+_HUB = bar(0.2, 0.15) - bar(0.09, 0.15)
+_WALL = bar(0.4, 0.015) - bar(0.2, 0.015)
+#: The same two walls in a rim of 40 mm, out to 420 mm.
+_WIDER = 2 * (bar(0.42, 0.015) - bar(0.2, 0.015))
+#: One wall: the hub is no longer than that is thick.
+_SHORT = bar(0.2, 0.03) - bar(0.09, 0.03)
+
+
+@pytest.mark.parametrize(
+    ("sizes", "least"),
+    [
+        (HOLLOW, _RIM + _HUB + 2 * _WALL),
+        (HOLLOW.replace("two walls", "one wall"), _RIM + _SHORT + _WALL),
+        (HOLLOW.replace("two walls", "dished"), _RIM + _SHORT + _WALL),
+        (HOLLOW.replace('thickness = "30 mm"\n', ""), _RIM),
+        (HOLLOW.replace('hub = "200 mm"', 'hub = "90 mm"'), _RIM + 2 * (bar(0.4, 0.015) - bar(0.09, 0.015))),
+        (HOLLOW.replace('hub = "200 mm"', 'hub = "400 mm"'), _RIM + bar(0.4, 0.15) - bar(0.09, 0.15)),
+        (RIM + HOLLOW.replace('rim = "400 mm"\n', ""), tube(0.5, 0.04, 0.15) + _HUB + _WIDER),
+        (RIM + HOLLOW, tube(0.5, 0.04, 0.15) + _HUB + _WIDER),
+        ('crown_chamfer = "20 mm"\n' + HOLLOW, _RIM + _HUB + 2 * _WALL),
+        (
+            'crown_chamfer = "20 mm"\n' + HOLLOW + GROOVE,
+            _RIM + _HUB + 2 * _WALL - tube(0.5, 0.016, 0.01) - tube(0.5, 0.016, 0.04),
+        ),
+    ],
+)
+def test_a_piston_is_no_lighter_than_its_rim_hub_and_walls(tmp_path: Path, sizes: str, least: float) -> None:
+    """Walls half as thick at the rim as at the hub; faces cut back no deeper than the grooves are."""
+    files = {"piston piston": PISTON + sizes, "piston-rod rod": ROD}
+    expect(weighed(tmp_path, files, "piston"), (least, bar(0.5, 0.15)))
+
+
 @pytest.mark.parametrize(
     ("kind", "sizes", "mass"),
     [

@@ -45,7 +45,28 @@ def test_what_is_not_on_record_names_nothing(text: str) -> None:
 @pytest.mark.parametrize(
     "text",
     [
+        "none fitted",
+        "Not fitted.",
+        "none provided",
+        "not provided",
+        "no feed",
+        "omitted",
+        "plugged",
+        "blanked off",
+    ],
+)
+def test_what_is_not_fitted_or_closed_names_nothing(text: str) -> None:
+    """A feed that is not fitted feeds nothing, and what leaks off goes nowhere by a pipe that is plugged."""
+    assert names_nothing(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
         "0",
+        "plug cock 3",
+        "none-return valve",
+        "fitted by the works",
         "A",
         "lost",
         "not recorded by him: R. Fell",
@@ -72,6 +93,17 @@ def test_the_first_issue_of_a_drawing_has_the_revision_that_is_written_as_a_dash
     workshop: DesignFolder,
 ) -> None:
     assert refused(workshop, 'id = "part"\nkind = "valve-spindle"\nrevision = "-"\n') == ""
+
+
+@pytest.mark.parametrize(
+    ("key", "said"),
+    [("leak_off", "plugged"), ("leak_off", "none fitted"), ("lubrication.feed", "none fitted")],
+)
+def test_a_pipe_that_is_closed_or_not_fitted_leads_nowhere(
+    workshop: DesignFolder, key: str, said: str
+) -> None:
+    text = f'id = "spindle"\nkind = "valve-spindle"\n{key} = "{said}"\n'
+    assert f'{key}: this names nothing; read "{said}"' in refused(workshop, text)
 
 
 def test_none_is_an_answer_where_a_text_says_how(workshop: DesignFolder) -> None:

@@ -20,6 +20,20 @@ def end_of_land(a: Metres, w: Metres, b: Metres) -> Metres:
     return a + w + b
 
 
+@formula("x = a − b", cites=[FIRST_PRINCIPLES])
+def begin_of_land(a: Metres, b: Metres) -> Metres:
+    """Where the land before a groove begins at the latest.
+
+    x = a − b
+
+    ``a`` from the piston's front face to the groove, ``b`` land before it [m]. Returns [m].
+
+    >>> round(begin_of_land(a=0.040, b=0.011), 6)
+    0.029
+    """
+    return a - b
+
+
 @formula("x = x_0 + w + b", cites=[FIRST_PRINCIPLES])
 def with_groove(x_0: Metres, w: Metres, b: Metres) -> Metres:
     """Length that some grooves and lands take up, with one more of each.
@@ -46,3 +60,17 @@ def with_last_land(x: Metres, b: Metres) -> Metres:
     0.104
     """
     return x + b
+
+
+@formula("t = (D − D_r)/2", cites=[FIRST_PRINCIPLES])
+def thickness_of_rim(D: Metres, D_r: Metres) -> Metres:
+    """Thickness of the rim of a hollow piston, no groove cut in it.
+
+    t = (D − D_r)/2
+
+    ``D`` diameter of the piston, ``D_r`` inside its rim [m]. Returns [m].
+
+    >>> round(thickness_of_rim(D=0.497, D_r=0.400), 6)
+    0.0485
+    """
+    return (D - D_r) / 2

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from typing import Any
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import crossheads_of, engine_of, rods_in
@@ -17,6 +18,7 @@ from speclint.specs import (
     StuffingBox,
     ValveSeat,
     ValveSpindle,
+    Word,
 )
 
 #: A lubricator and the numbers of its feeds, such as "mechanical lubricator, feeds 1 and 2".
@@ -35,13 +37,14 @@ _RANGE = re.compile(r"([0-9]+)\s*(?:to|–|-)\s*([0-9]+)")
 
 
 def _oils(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
-    """The oil of each ring against that of the liner or bore in which it runs, and each feed with several points."""
+    """The oil of each ring against that of its liner or bore, of each lubricator, and each feed with several points."""
     for runs_in in (block, *sheet.belonging_to(block, CylinderLiner)):
         for ring in sheet.belonging_to(runs_in, PistonRing):
             yield Pair(ring.lubrication.lubricant, runs_in.lubrication.lubricant, name=f"oil of {ring.id}")
             here, there = ring.lubrication.viscosity_class, runs_in.lubrication.viscosity_class
             yield Pair(here, there, name=f"class of {ring.id}")
     oiled = _oiled(block, sheet)
+    yield from _of_one_lubricator(block, oiled, sheet)
     own, others = _fed(oiled, sheet), _fed(_elsewhere(block, oiled, sheet), sheet)
     for one, parts in own.items():
         if _FEED.search(one):
@@ -50,6 +53,25 @@ def _oils(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
             places = tuple(part.lubrication.feed.where for part in parts)
             points = "one point" if len(parts) == 1 else " and ".join(part.id for part in parts)
             yield Pair(Worked(points, places), Worked("one point", says=f"one point for {one}"), name=one)
+
+
+def _of_one_lubricator(block: CylinderBlock, oiled: Iterable[Component], sheet: Sheet) -> Iterator[Pair]:
+    """The oil of all that one lubricator feeds, by its name before a comma: parts, and pairs of block and cam boxes."""
+    fed: list[tuple[str, Word[str], Any]] = [
+        (part.id, part.lubrication.feed, part.lubrication.lubricant) for part in oiled
+    ]
+    lists: list[CylinderBlock | CamBox] = [block, *sheet.belonging_to(block, CamBox)]
+    for one in lists:
+        fed += [(f"{name} of {one.id}", pair.feed, pair.oil) for name, pair in one.pairs.items()]
+    first: dict[str, Any] = {}
+    for name, feed, oil in fed:
+        if not (sheet.is_stated(f"feed of {name}", feed) and sheet.is_stated(f"oil of {name}", oil)):
+            continue
+        lubricator = sheet.read(f"feed of {name}", feed).partition(",")[0].strip().lower()
+        if lubricator in first:
+            yield Pair(oil, first[lubricator], name=f"oil of {name}, from {lubricator}")
+        else:
+            first[lubricator] = oil
 
 
 def _fed(parts: Iterable[Component], sheet: Sheet) -> dict[str, list[Component]]:
@@ -111,16 +133,17 @@ def feeds_named(text: str) -> list[str]:
 
 one_feed: Rule = agreement(
     "lubrication.one-feed",
-    title="A ring has the oil of the liner in which it runs, and no feed of a lubricator is for two points of an "
-    "engine's cylinder blocks, unless it is said to go by a divider",
+    title="A ring has the oil of the liner in which it runs, all points of a lubricator one oil, and no feed of it is "
+    "for two points of an engine's cylinder blocks, unless it is said to go by a divider",
     on=CylinderBlock,
     pairs=_oils,
     within="",
-    edition=3,
+    edition=4,
     grade=Grade.NONCONFORMITY,
     why="one film has one oil, and of two points on one feed the nearer takes it all",
     leaves_out="axleboxes, axles and the rest of the engine; oil cups and boxes of other blocks, which may be called "
-    "alike; two lubricators that are called alike count as one; that a feed that no point names is blanked off",
+    "alike; two lubricators, or two parts of one, that are called alike count as one; that a feed that no point names "
+    "is blanked off",
 )
 
 RULES = (one_feed,)

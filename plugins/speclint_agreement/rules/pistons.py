@@ -15,17 +15,25 @@ from speclint.facts import (
     pressure_by_free_gap,
 )
 from speclint.specs import by_word
-from speclint_agreement.formulae.pistons import end_of_land, with_groove, with_last_land
+from speclint_agreement.formulae.pistons import (
+    begin_of_land,
+    end_of_land,
+    thickness_of_rim,
+    with_groove,
+    with_last_land,
+)
 
 if TYPE_CHECKING:
-    from speclint.specs import Groove, Piston, PistonRing
+    from speclint.specs import Groove, Length, Piston, PistonRing
 
 
 def _grooves(piston: Piston, sheet: Sheet) -> Iterator[Pair]:
     """As drawn: each groove beyond the land of that before it, the last land within the piston.
 
-    Where the grooves do not say where they are, all grooves and lands together within the piston's length.
+    Where the grooves do not say where they are, all grooves and lands together within the piston's length. The wall in
+    which they are cut is cast no thinner than it is once it is finished.
     """
+    yield from _as_cast(piston, sheet)
     if not piston.grooves:
         return
     order = grooves_in_order(piston, sheet)
@@ -34,6 +42,7 @@ def _grooves(piston: Piston, sheet: Sheet) -> Iterator[Pair]:
         return
     (first, groove), (last, hindmost) = order[0], order[-1]
     yield _drawn(f"before {first}", worked(sheet.take_nominal("a", groove.at), groove.at), groove, sheet)
+    yield from _cut_back(first, groove, piston, sheet)
     for (_, before), (name, after) in pairwise(order):
         lands = {one.land.where: sheet.take_nominal("b", one.land) for one in (before, after)}
         end = _end(before, max(lands.values()), sheet)
@@ -44,6 +53,33 @@ def _grooves(piston: Piston, sheet: Sheet) -> Iterator[Pair]:
         end = _end(hindmost, sheet.take_nominal("b", hindmost.land), sheet)
         ends = worked(end, hindmost.at, hindmost.width, hindmost.land)
         yield Pair(L, ends, "at least", name=f"behind {last}")
+
+
+def _as_cast(piston: Piston, sheet: Sheet) -> Iterator[Pair]:
+    """The wall as cast or forged against that of the finished rim, else against the deepest groove in it."""
+    if not sheet.is_stated("wall as cast", piston.stock_thickness):
+        return
+    cast, rim = piston.stock_thickness, piston.crown.rim
+    if sheet.is_stated("inside of the rim", rim) and sheet.is_stated("diameter", piston.diameter):
+        D, D_r = sheet.take_nominal("D", piston.diameter), sheet.take_nominal("D_r", rim)
+        finished = worked(sheet.work("t_r", thickness_of_rim, D=D, D_r=D_r), piston.diameter, rim)
+        yield Pair(cast, finished, "at least", name="rim")
+    for name, groove in piston.grooves.items():
+        if sheet.is_stated(f"depth of {name}", groove.depth):
+            yield _drawn_in(name, cast, groove, sheet)
+
+
+def _drawn_in(name: str, cast: Length, groove: Groove, sheet: Sheet) -> Pair:
+    h = worked(sheet.take_nominal(f"h_{name}", groove.depth), groove.depth)
+    return Pair(cast, h, "at least", name=f"depth of {name}")
+
+
+def _cut_back(first: str, groove: Groove, piston: Piston, sheet: Sheet) -> Iterator[Pair]:
+    """How far the faces are cut back against where the land before the first groove begins."""
+    if sheet.is_stated("faces cut back", piston.crown_chamfer):
+        a, b = sheet.take_nominal("a", groove.at), sheet.take_nominal("b", groove.land)
+        begins = worked(sheet.work("x_l", begin_of_land, a=a, b=b), groove.at, groove.land)
+        yield Pair(piston.crown_chamfer, begins, "at most", name=f"face before {first}")
 
 
 def _drawn(name: str, place: Worked, groove: Groove, sheet: Sheet) -> Pair:
@@ -104,13 +140,16 @@ def _pressures(ring: PistonRing, sheet: Sheet) -> Iterator[Pair]:
 
 grooves_fit: Rule = agreement(
     "piston.grooves-fit",
-    title="The grooves of a piston and the lands between them, as drawn, lie within its length and clear of each other",
+    title="The grooves of a piston and the lands between them, as drawn, lie within its length, clear of each other "
+    "and of its faces cut back, and their wall is cast no thinner than it is finished",
     on=by_word.Piston,
     pairs=_grooves,
     within="",
+    edition=2,
     grade=Grade.NONCONFORMITY,
     why="lands for which the piston has no length are thinned at the lathe, and break out under the rings",
-    leaves_out="limits of the sizes; chamfers at the faces; a groove for oil that takes no ring",
+    leaves_out="limits of the sizes; the face behind the last groove, as it is cut back; a groove for oil that takes "
+    "no ring; how much is machined off the wall",
 )
 
 of_its_groove: Rule = agreement(

@@ -40,8 +40,22 @@ def _beats(valve: PoppetValve, sheet: Sheet) -> Iterator[tuple[str, Beat, ValveS
             yield name, beat, seat
 
 
+def _rims(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
+    """The rim of each beat, and the widest of the valve, against the outer edge of the face on it."""
+    for name, beat in (("upper", valve.upper_beat), ("lower", valve.lower_beat)):
+        face = beat.seat_diameter, beat.contact_width, beat.seat_angle
+        if not all(sheet.is_stated(f"face, {name}", one) for one in face):
+            continue
+        _, D = face_of_beat(beat, name[0], sheet, sheet.take_nominal)
+        for what, rim in (("rim", beat.rim_diameter), ("widest rim", valve.outside_diameter)):
+            if sheet.is_stated(f"{what}, {name}", rim):
+                over = sheet.take_nominal(f"D_{what[0]}{name[0]}", rim)
+                yield Pair(worked(over, rim), worked(D, *face), "at least", name=f"{name}, {what}")
+
+
 def _faces(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
-    """Of each beat, as drawn, both edges within those of its seat; with limits, that the faces meet."""
+    """Of each beat, as drawn, both edges within those of its seat and its rim; with limits, that the faces meet."""
+    yield from _rims(valve, sheet)
     for name, beat, seat in _beats(valve, sheet):
         index = name[0]
         d, D = face_of_beat(beat, index, sheet, sheet.take_nominal)
@@ -125,10 +139,12 @@ as_long_as_the_bore: Rule = agreement(
 
 meets_seat: Rule = agreement(
     "valve.meets-seat",
-    title="The face of each beat, as drawn, lies within that of its seat, and whatever their limits give, the two meet",
+    title="The face of each beat, as drawn, lies within that of its seat and within its rim, and whatever their limits "
+    "give, the two meet",
     on=PoppetValve,
     pairs=_faces,
     within="",
+    edition=2,
     grade=Grade.HOLD,
     why="a valve that seals on another edge than its drawing says is lifted by the steam that should hold it shut",
     leaves_out="wear, and recutting of the seats",

@@ -23,6 +23,7 @@ from speclint_motion.formulae.guides import (
 )
 from speclint_motion.formulae.thrust import crosshead_force, slipper_thrust
 from speclint_motion.inputs.bar_ends import OnBar, built_in
+from speclint_motion.inputs.bar_flanges import flange_bends
 from speclint_motion.inputs.thrust import (
     FULL_TURN,
     ON_BAR,
@@ -72,17 +73,17 @@ def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgem
 
 @rule(
     "slidebar.deflection",
-    title="The deflection of the slide bar under the thrust does not exceed its share of the span; ends said to be "
-    "fixed are held by two rows of bolts with 1.2 times the couple of the thrust",
+    title="The deflection of the slide bar under the thrust does not exceed its share of the span; two rows of bolts "
+    "hold fixed ends with 1.2 times its couple; the flange of an I takes 0.33 of proof stress",
     on=SlideBar,
     cases=("starting",),
-    edition=6,
+    edition=7,
     grade=Grade.NONCONFORMITY,
     cites=[ROARK.at("Table 8.1, cases 1d and 1e"), COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A bar that deflects bends the rod at every stroke, just at its packing.",
     leaves_out="deflection of the motion plate and of the cover that carry the bar; how far a cover, block or bracket "
     "turns under the couple of an end said to be fixed, which a competent person judges: else the ends are both "
-    "pinned; shear, wear",
+    "pinned; shear, wear; bending of the bar as a whole, which its deflection keeps low; buckling of a thin web",
     against=("break under load",),
     limits=[
         Limit("share", "0.001", "ratio", COMMON_PRACTICE, "greatest deflection over the span"),
@@ -93,21 +94,32 @@ def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgem
             COMMON_PRACTICE,
             "least couple that the bolts of a fixed end bear over that of the thrust",
         ),
+        Limit(
+            "flange",
+            "0.33",
+            "ratio",
+            COMMON_PRACTICE,
+            "greatest stress of the flange of an I over proof stress",
+        ),
     ],
 )
 def deflection(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
     """Deflection as the crosshead runs along the bar, boiler pressure on the last bore: the greatest of a turn.
 
     Ends said to be both fixed: the couple 4 F L/27 of the greatest thrust, as it passes a third of the span, against
-    what takes the grip from the outer row of the bolts of each, clear of the slipper, on a part of the design.
+    what takes the grip from the outer row of the bolts of each, clear of the slipper, on a part of the design. The
+    flange of an I as a strip fixed at its web, under the pressure of the slipper at the greatest thrust.
     """
     cylinder = cylinder_of(piston_of(sheet.follow(bar.guides), sheet), sheet)
     if sheet.count("z", bar.bars_sharing) < 1:
         said = "no bar is said to share the thrust, and one at least takes it"
         return sheet.states(False, said, where=bar.bars_sharing.where)
     held = sheet.read("ends", bar.ends) == "both fixed"
-    bends = _bends(bar, cylinder, case, sheet, held=held)
-    return sheet.worst(bends, built_in(bar, _on_bar(bar, cylinder, case, sheet), sheet)) if held else bends
+    judged = [_bends(bar, cylinder, case, sheet, held=held)]
+    judged += flange_bends(bar, lambda: greatest_on_one(bar, cylinder, case, sheet), sheet)
+    if held:
+        judged.append(built_in(bar, _on_bar(bar, cylinder, case, sheet), sheet))
+    return sheet.worst(*judged)
 
 
 def _bends(bar: SlideBar, cylinder: Cylinder, case: LoadCase, sheet: Sheet, *, held: bool) -> Judgement:

@@ -9,9 +9,10 @@ from speclint.specs import Piston
 @rule(
     "piston.taper",
     title="The taper by which a piston sits on its rod is steep enough to come off, and to be drawn up within its "
-    "thread, and slow enough to centre and hold it",
+    "thread, and slow enough to centre and hold it; none is stated where a collar alone holds it",
     on=Piston,
     grade=Grade.NONCONFORMITY,
+    edition=2,
     cites=[COMMON_PRACTICE],
     why="A seat as slow as a pin's is drawn up by millimetres for each hundredth of its bore, bursts the hub, and no "
     "press takes it off; one too steep works loose as soon as the nut slackens.",
@@ -35,11 +36,14 @@ from speclint.specs import Piston
     ],
 )
 def taper(piston: Piston, sheet: Sheet) -> Judgement:
-    """The taper on the diameter, where nut and cone hold the piston."""
+    """The taper on the diameter, where nut and cone hold the piston; a collar alone has none."""
     held = piston.fastening
     if sheet.read("fastened by", held.by) == "forged in one":
         raise sheet.not_applicable("piston and rod are one piece")
     if "taper" not in sheet.read("seat", held.seat):
+        if sheet.is_stated("taper", held.taper):
+            says = "the nut clamps the piston against a collar alone, and a taper of its seat is stated"
+            return sheet.states(False, says, where=held.taper.where)
         raise sheet.not_applicable("a collar holds it, and no taper")
     k = sheet.take("k", held.taper)
     return sheet.worst(

@@ -8,6 +8,7 @@ from typing import Any
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Ratio
 from speclint.specs import (
+    NOT_STATED,
     Cam,
     Component,
     Crosshead,
@@ -72,22 +73,26 @@ HARDENED: tuple[type[Component], ...] = (
 @rule(
     "material.takes-its-skin",
     title="Case hardened steel has at most 0.31 % carbon, in cams and tappets made for it; induction hardened is iron, "
-    "martensitic or of 0.28 % or more; nitrided is steel or iron; a skin is as deep as each gives",
+    "martensitic or of 0.28 % or more; nitrided steel or iron; no skin is unnamed or too deep",
     on=HARDENED,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="A skin that its metal cannot form is on the drawing alone: the part wears and pits as soft metal does.",
     leaves_out="how hard the skin becomes; how deep, where no depth is stated; which steels nitriding suits well; the "
-    "core under other skins, as of pins and slides of mild steel; the metal of a cap; plated and faced surfaces; "
-    "whether a skin is deep enough, which cam.contact-stress judges",
+    "core under other skins, as of pins and slides of mild steel; parts other than cams, tappets, pins and rockers "
+    "that are of a steel for case hardening and left soft; the metal of a cap; plated and faced surfaces; whether a "
+    "skin is deep enough, which cam.contact-stress judges",
     against=(),
     limits=[CASE, INDUCTION, *DEPTHS],
-    edition=4,
+    edition=5,
 )
 def takes_its_skin(component: Component, sheet: Sheet) -> Judgement:
-    """By the family of the metal and the carbon that its standard allows; of a rocker its pin too; and by its depth."""
+    """By the family of the metal and the carbon that its standard allows; of a rocker its pin too; and by its depth.
+
+    Cams, tappets, pins and rockers of a steel made for case hardening are hardened.
+    """
     treated = [one for one in _surfaces(component) if _hardens(one, sheet)]
-    deep = list(_depths(component, sheet))
+    deep = [*_depths(component, sheet), *_left_soft(component, sheet)]
     if treated:
         deep.append(sheet.each([(one[1], one) for one in treated], lambda item: _judged(item[1], sheet)))
         deep += _core(component, sheet)
@@ -110,6 +115,24 @@ def _core(component: Component, sheet: Sheet) -> Iterator[Judgement]:
         "line on which it touches"
     )
     yield sheet.states(False, says, where=component.material.where)
+
+
+def _left_soft(component: Component, sheet: Sheet) -> Iterator[Judgement]:
+    """What rubs, is of a steel made for case hardening or states how deep its skin is, and is not hardened."""
+    if not isinstance(component, Cam | Pin | Rocker | Tappet):
+        return
+    for surface, called, material in _surfaces(component):
+        if sheet.is_stated(f"surface of {called}", surface):
+            continue
+        skin = component.hardened_depth if isinstance(component, Cam | Tappet) else NOT_STATED
+        if sheet.is_stated(f"depth of the skin of {called}", skin):
+            says = f"a skin of {called} is stated, and not how it is hardened"
+            yield sheet.states(False, says, where=skin.where)
+        elif sheet.is_stated(f"metal of {called}", material):
+            metal = sheet.material_named(called, material)
+            if metal.family == "case-hardening-steel":
+                says = f"{called} is of {metal.title}, which is soft until it is case hardened, and is not said to be"
+                yield sheet.states(False, says, where=material.where)
 
 
 def _skin_of(component: Component) -> tuple[Stated[Any] | NotStated, str, Length] | None:

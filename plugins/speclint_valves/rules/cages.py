@@ -2,27 +2,40 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import direct_stress, tube_area
-from speclint.specs import LoadCase, ValveCage
+from speclint.specs import LoadCase, ValveCage, by_word
 from speclint_valves.formulae.holding import area_of_bars
 from speclint_valves.inputs.shutting import supply_at_most
+
+#: What moves beside a valve, or with it: no cage is held in its place by one of these.
+_MOVES = (
+    by_word.Cam,
+    by_word.CompressionSpring,
+    by_word.PoppetValve,
+    by_word.Rocker,
+    by_word.Shaft,
+    by_word.Tappet,
+    by_word.ValveSpindle,
+)
 
 
 @rule(
     "cage.holds-a-broken-valve",
     title="With a broken valve pressed against it by all the steam, the bars of a cage are stressed to at most 0.67 of "
-    "their proof stress, and what fastens it to 0.4 of that",
+    "their proof stress, and what fastens it to 0.4 of that; no part that moves holds it",
     on=ValveCage,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    edition=3,
+    edition=4,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cage that gives way under the broken valve sends both into the cylinder.",
-    leaves_out="the blow with which the pieces strike, bending of a plate with holes in it, the part that holds "
-    "the cage",
+    leaves_out="the blow with which the pieces strike, bending of a plate with holes in it, the strength of "
+    "the part that holds the cage",
     against=("loosen", "break under load"),
     limits=[
         Limit("bars", "0.67", "ratio", COMMON_PRACTICE, "greatest stress of the bars over proof stress"),
@@ -47,6 +60,7 @@ def holds_a_broken_valve(cage: ValveCage, case: LoadCase, sheet: Sheet) -> Judge
     S = sheet.work("S", share_of_strength, k=sheet.limit("bars", "x"), R=R_p)
     judged = [
         held,
+        *_stands_still(cage, sheet),
         sheet.at_most(sheet.work("σ", direct_stress, F=F, A=A), S).else_says(
             "bars of the cage stressed to {found}, {limit} allowed"
         ),
@@ -65,6 +79,14 @@ def holds_a_broken_valve(cage: ValveCage, case: LoadCase, sheet: Sheet) -> Judge
             sheet.at_most(τ, S_f).else_says("fastening of the cage stressed to {found}, {limit} allowed")
         )
     return sheet.worst(*judged)
+
+
+def _stands_still(cage: ValveCage, sheet: Sheet) -> Iterator[Judgement]:
+    """What is said to hold a cage, where that is told, is no part that moves."""
+    if sheet.is_stated("held by", cage.held_by):
+        holder = sheet.follow(cage.held_by)
+        says = f"the cage is held by {holder.id}, which moves"
+        yield sheet.states(not isinstance(holder, _MOVES), says, where=cage.held_by.where)
 
 
 RULES = (holds_a_broken_valve,)

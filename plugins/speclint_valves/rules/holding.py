@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
 from speclint.facts import CRACKED, is_locked, torque_of_cam_alone, two_pieces_by
@@ -183,14 +185,23 @@ def _spindle(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
     return spindles[0]
 
 
+def _no_guide(tappet: Tappet, sheet: Sheet) -> Iterator[Judgement]:
+    """A tappet that rocks on an arm and states a stem in a guide as well: which of them it has is not known."""
+    sizes = (("stem", tappet.stem_diameter), ("guide", tappet.guide_length), ("overhang", tappet.overhang))
+    for what, size in sizes:
+        if sheet.is_stated(f"{what} of {tappet.id}", size):
+            says = f"{tappet.id} rocks on an arm, and has a stem in a guide: it states its {what}"
+            yield sheet.states(False, says, where=size.where)
+
+
 @rule(
     "tappet.bears-its-load",
-    title="Pushed aslant by its cam, the stem of a tappet is stressed to at most 0.2 of its tensile strength and "
-    "presses the edge of its guide with at most 10 MPa; its screw and its roller's pin are locked",
+    title="Pushed aslant by its cam, the stem of a tappet is stressed to at most 0.2 of tensile strength and presses "
+    "its guide's edge with at most 10 MPa, or it rocks; its screw and its roller's pin are locked",
     on=Tappet,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    edition=3,
+    edition=4,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A tappet that jams in its guide or breaks leaves its valve open; one whose screw works loose never opens it.",
     leaves_out="the arm of a tappet that rocks, without a guide; the roller's pin itself; oil at the edge of the guide",
@@ -209,7 +220,7 @@ def tappet_bears(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgement:
         lock != "nothing", f"screw and pin of the tappet are locked by: {lock}", where=tappet.where
     )
     if rocks(tappet, sheet):
-        return locked
+        return sheet.worst(locked, *_no_guide(tappet, sheet))
     a, L = sheet.take("a", tappet.overhang), sheet.take("L", tappet.guide_length)
     d = sheet.take("d", tappet.stem_diameter)
     R_m = sheet.look_up("R_m", sheet.material_of(tappet).tensile_strength, of=tappet, at=DRAWING_TEMPERATURE)

@@ -82,8 +82,11 @@ plate = "side"
 short = "0.5 m"
 long = "1 m"
 """
+#: The same piston with two walls of 30 mm round a hub of 200 mm, in a rim of 420 mm inside: as thin as 15 mm each.
+HOLLOW = PISTON + '[crown]\nform = "two walls"\nthickness = "30 mm"\nhub = "200 mm"\nrim = "420 mm"\n'
 #: A rim of 500 and 420 mm, 150 mm long, less a groove of 500 and 468 mm, 10 mm wide; solid.
 RIM = math.pi / 4 * 7850 * ((0.5**2 - 0.42**2) * 0.15 - (0.5**2 - 0.468**2) * 0.01)
+WALLS = math.pi / 4 * (0.42**2 - 0.2**2) * 2 * 0.015 * 7850
 SOLID = math.pi / 4 * 0.5**2 * 0.15 * 7850
 SHELL = math.pi / 4 * (0.146**2 - 0.134**2) * 0.07 * 7850
 
@@ -106,6 +109,7 @@ def judged(workshop: DesignFolder, text: str, mass: float, rule: str = MASS) -> 
         (SPRING, 1.1 * 0.4760, 0.99),
         (PISTON, 0.9 * RIM, 1.01),
         (PISTON, 1.1 * SOLID, 0.99),
+        (HOLLOW, 0.9 * (RIM + WALLS), 1.01),
         (VALVE, 0.9 * SHELL, 1.01),
         (VALVE, 1.1 * math.pi / 4 * 0.16**2 * 0.08 * 7850, 0.99),
         (SPINDLE, 0.9 * math.pi / 4 * 0.02**2 * 0.4 * 7850, 1.01),

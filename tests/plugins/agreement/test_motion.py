@@ -280,6 +280,44 @@ def test_the_grooves_fit_their_piston(
 
 
 @pytest.mark.parametrize(
+    ("sizes", "ends"),
+    [
+        ('stock_thickness = "48.5 mm"\n', FINE),
+        ('stock_thickness = "48.4 mm"\n', WRONG),
+        ('stock_thickness = "15.5 mm"\n[crown]\nrim = "470 mm"\n', FINE),
+        ('stock_thickness = "15.4 mm"\n[crown]\nrim = "470 mm"\n', WRONG),
+        ('stock_thickness = "15.4 mm"\n[crown]\nhub = "190 mm"\n', WRONG),
+        ('stock_thickness = "15.5 mm"\n[crown]\nhub = "190 mm"\n', FINE),
+        ('[crown]\nrim = "400 mm"\n', FINE),
+    ],
+)
+def test_the_wall_of_the_grooves_is_cast_no_thinner_than_finished(
+    workshop: DesignFolder, sizes: str, ends: Ends
+) -> None:
+    """(497 − 400)/2 = 48.5 mm of rim; inside 470 mm it is 13.5 mm, and the groove of 15.5 mm is the deeper."""
+    sizes = sizes if "[crown]" in sizes else sizes + '[crown]\nrim = "400 mm"\n'
+    piston = (
+        'kind = "piston"\nid = "piston"\nruns_in = "liner"\ndiameter = "497 mm"\nlength = "140 mm"\n' + sizes
+    )
+    groove = '[grooves.front]\nat = "24 mm"\nwidth = "16 mm"\ndepth = "15.5 mm"\nland = "20 mm"\n'
+    workshop.write({**files(), "piston.toml": piston + groove})
+    assert outcome(workshop, "piston.grooves-fit", "piston") == ends
+
+
+@pytest.mark.parametrize(("chamfer", "ends"), [("13 mm", FINE), ("13.1 mm", WRONG), ("40 mm", WRONG)])
+def test_a_face_is_cut_back_no_farther_than_the_first_land(
+    workshop: DesignFolder, chamfer: str, ends: Ends
+) -> None:
+    """A groove at 24 mm behind a land of 11 mm."""
+    piston = (
+        'kind = "piston"\nid = "piston"\nruns_in = "liner"\nlength = "140 mm"\n'
+        f'crown_chamfer = "{chamfer}"\n[grooves.front]\nat = "24 mm"\nwidth = "16 mm"\nland = "11 mm"\n'
+    )
+    workshop.write({**files(), "piston.toml": piston})
+    assert outcome(workshop, "piston.grooves-fit", "piston") == ends
+
+
+@pytest.mark.parametrize(
     ("lands", "at", "ends"),
     [
         (("20 mm", "24 mm"), "64 mm", FINE),

@@ -47,6 +47,40 @@ def test_oil_and_feeds(
     assert (found.outcome, found.grade) == wanted
 
 
+BOX = 'kind = "cam-box"\nid = "box"\nmounted_on = "block"\n[pairs]\n'
+PAIR = '{{ between = ["cam", "tappet"], oil = "{}", feed = "{}" }}\n'
+
+
+@pytest.mark.parametrize(
+    ("oil", "feed", "wanted"),
+    [
+        ("engine oil", "oil pump", FINE),
+        ("cylinder oil", "mechanical lubricator, cam feeds", FINE),
+        ("engine oil", "mechanical lubricator, cam feeds", NOTE),
+        ("engine oil", "Mechanical lubricator", NOTE),
+        ("engine oil", "second lubricator, cam feeds", FINE),
+    ],
+)
+def test_a_lubricator_has_one_oil(
+    workshop: DesignFolder, oil: str, feed: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """The liner has cylinder oil from it: no engine oil comes to the cams by it."""
+    found = workshop.write({**FILES, "box.toml": BOX + "cams = " + PAIR.format(oil, feed)}).only(RULE)
+    assert (found.outcome, found.grade) == wanted
+
+
+@pytest.mark.parametrize(
+    ("oil", "feed", "wanted"),
+    [("grease", "oil pump", NOTE), ("engine oil", "oil pump", FINE), ("grease", "grease nipples", FINE)],
+)
+def test_two_pairs_of_one_feed_have_one_oil(
+    workshop: DesignFolder, oil: str, feed: str, wanted: tuple[str, Grade | None]
+) -> None:
+    pairs = "cams = " + PAIR.format("engine oil", "oil pump") + "tappets = " + PAIR.format(oil, feed)
+    found = workshop.write({**FILES, "box.toml": BOX + pairs}).only(RULE)
+    assert (found.outcome, found.grade) == wanted
+
+
 #: An engine of two blocks, whose liners have feeds of their own, and the piston rod of the second with its box.
 ENGINE = {
     **FILES,

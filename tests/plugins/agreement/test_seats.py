@@ -95,6 +95,30 @@ def test_a_beat_meets_its_seat(
     assert outcome(design, "valve.meets-seat") == ends
 
 
+@pytest.mark.parametrize(
+    ("sizes", "ends"),
+    [
+        ('outside_diameter = "156 mm"\n', FINE),
+        ('outside_diameter = "155.9 mm"\n', HOLD),
+        ('upper_beat.rim_diameter = "156.0 mm"\n', FINE),
+        ('upper_beat.rim_diameter = "155.9 mm"\n', HOLD),
+        ('lower_beat.rim_diameter = "146 mm"\n', FINE),
+        ('lower_beat.rim_diameter = "145.9 mm"\n', HOLD),
+    ],
+)
+def test_a_beat_does_not_reach_beyond_its_rim(
+    design: DesignFolder, sizes: str, ends: tuple[str, Grade | None]
+) -> None:
+    """Flat faces 3 mm wide: 150 + 2 × 3 mm of the upper beat, 140 + 2 × 3 mm of the lower one."""
+    key, _, size = sizes.strip().rpartition(" = ")
+    table, _, name = key.rpartition(".")
+    text = (design.root / "valve.toml").read_text(encoding="utf-8")
+    at = f"[{table}]\n" if table else 'id = "valve"\n'
+    assert at in text
+    (design.root / "valve.toml").write_text(text.replace(at, f"{at}{name} = {size}\n", 1), encoding="utf-8")
+    assert outcome(design, "valve.meets-seat") == ends
+
+
 def test_the_edges_of_a_face_are_told_with_the_sizes_that_give_them(design: DesignFolder) -> None:
     """The inner edge is the diameter alone; the outer one, 2 × 3 mm beyond it, is given by width and angle too.
 

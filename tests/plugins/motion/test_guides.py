@@ -72,6 +72,33 @@ def test_an_i_section_bends_as_its_second_moment(workshop: DesignFolder) -> None
     assert on_sheet(check, "y") * 1e3 == pytest.approx(0.456071 * 28.8 / 25.56, abs=1e-6)
 
 
+@pytest.mark.parametrize(
+    ("flange", "web", "outcome"),
+    [
+        ("9.65", "20", "conforms"),
+        ("9.62", "20", "finding"),
+        ("9.62", "21", "conforms"),
+        ("9.5", "21", "finding"),
+    ],
+)
+def test_the_flange_of_an_i_bears_the_slipper(
+    workshop: DesignFolder, flange: str, web: str, outcome: str
+) -> None:
+    """57 484.35/(400 × 200 × 0.95) = 0.756373 MPa; 3 × 0.756373 × 90² = 18 379.9 N, and 0.33 × 600 MPa at 9.6347 mm.
+
+    A web of 21 mm leaves 89.5 mm beside it: 18 176.2 N, 9.5812 mm.
+    """
+    add = f'web = "{web} mm"\nflange = "{flange} mm"\n'
+    check = workshop.write(files("bar", ('"rectangle"', '"I"'), add=add)).only(DEFLECTION)
+    assert check.outcome == outcome
+    assert on_sheet(check, "S_f") == pytest.approx(198e6)
+    beside = (200 - float(web)) / 2
+    assert on_sheet(check, "σ_f") / 1e6 == pytest.approx(
+        3 * 0.756373 * beside**2 / float(flange) ** 2, rel=1e-5
+    )
+    assert outcome == "conforms" or "flange at its web" in check.says
+
+
 def test_a_crosshead_that_leaves_its_bar_is_a_query(workshop: DesignFolder) -> None:
     """700 + 660 mm run past 1300 mm."""
     check = workshop.write(files("bar", ("320 mm", "700 mm"))).only(DEFLECTION)

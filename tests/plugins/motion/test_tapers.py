@@ -31,15 +31,20 @@ def test_the_taper_of_a_piston(workshop: DesignFolder, taper: str, ends: tuple[s
 
 
 @pytest.mark.parametrize(
-    "change",
-    [('seat = "taper"', 'seat = "collar"'), ('by = "nut"', 'by = "forged in one"')],
-    ids=["collar", "forged"],
+    ("change", "taper", "outcome"),
+    [
+        (('seat = "taper"', 'seat = "collar"'), "", "not applicable"),
+        (('seat = "taper"', 'seat = "collar"'), 'taper = "1/12"', "finding"),
+        (('by = "nut"', 'by = "forged in one"'), 'taper = "1/50"', "not applicable"),
+    ],
+    ids=["collar", "collar beside a taper", "forged"],
 )
 def test_no_taper_holds_a_piston_on_a_collar_or_of_one_piece(
-    workshop: DesignFolder, change: tuple[str, str]
+    workshop: DesignFolder, change: tuple[str, str], taper: str, outcome: str
 ) -> None:
-    made = files("piston", change, ('taper = "1/12"', 'taper = "1/50"'))
-    assert workshop.write(made).only(RULE).outcome == "not applicable"
+    check = workshop.write(files("piston", change, ('taper = "1/12"', taper))).only(RULE)
+    assert check.outcome == outcome
+    assert outcome != "finding" or "against a collar alone" in check.says
 
 
 def test_a_taper_with_a_collar_is_judged(workshop: DesignFolder) -> None:

@@ -98,6 +98,36 @@ def test_the_pin_of_a_rocker_is_judged_too(workshop: DesignFolder) -> None:
     assert workshop.write({"part.toml": spec.format("forging-42CrMo4")}).only(RULE).outcome == "finding"
 
 
+_SOFT = 'kind = "{}"\nid = "part"\nmaterial = "{}"\n'
+
+
+@pytest.mark.parametrize(
+    ("kind", "metal", "more", "outcome"),
+    [
+        ("pin", "case-hardening-16MnCr5", "", "finding"),
+        ("pin", "case-hardening-16MnCr5", 'surface = "case hardened"\n', "conforms"),
+        ("pin", "case-hardening-16MnCr5", 'surface = "hard chromium plated"\n', "not applicable"),
+        ("pin", "forging-42CrMo4", "", "not applicable"),
+        ("shaft", "case-hardening-16MnCr5", "", "not applicable"),
+        ("cam", "case-hardening-20MnCr5", "", "finding"),
+        ("tappet", "forging-42CrMo4", 'hardened_depth = "1.2 mm"\n', "finding"),
+        (
+            "tappet",
+            "forging-42CrMo4",
+            'hardened_depth = "1.2 mm"\nsurface = "induction hardened"\n',
+            "conforms",
+        ),
+        ("tappet", "grey-iron-250", "", "not applicable"),
+        ("rocker", "forging-42CrMo4", 'pin_material = "case-hardening-16MnCr5"\n', "finding"),
+    ],
+)
+def test_what_is_made_to_be_hardened_is(
+    workshop: DesignFolder, kind: str, metal: str, more: str, outcome: str
+) -> None:
+    """Steel for case hardening is soft until it is hardened, and a skin of some depth is made in some way."""
+    assert workshop.write({"part.toml": _SOFT.format(kind, metal) + more}).only(RULE).outcome == outcome
+
+
 @pytest.mark.parametrize("surface", ["", 'surface = "hard chromium plated"\n', 'surface = "hard faced"\n'])
 def test_a_plated_surface_is_another_metal(workshop: DesignFolder, surface: str) -> None:
     spec = f'kind = "slide-bar"\nid = "part"\nmaterial = "bronze-CC483K"\n{surface}'

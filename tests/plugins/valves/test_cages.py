@@ -69,3 +69,23 @@ def test_a_cage_of_which_nobody_counted_the_bars(workshop: DesignFolder) -> None
     made = caged("60", "2000")
     made["cage.toml"] = made["cage.toml"].replace("bars = 8\n", "")
     expect_not_assessed(workshop.write(made).only(RULE), "bars")
+
+
+@pytest.mark.parametrize(
+    ("holder", "outcome"),
+    [("block", "conforms"), ("valve", "finding"), ("spindle", "finding"), ("tappet", "finding")],
+)
+def test_no_part_that_moves_holds_a_cage(workshop: DesignFolder, holder: str, outcome: str) -> None:
+    made = caged("40", "600")
+    made["cage.toml"] = made["cage.toml"].replace('held_by = "block"', f'held_by = "{holder}"')
+    check = workshop.write(made).only(RULE)
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert f"held by {holder}, which moves" in check.says
+
+
+def test_a_cage_of_which_no_holder_is_told_is_judged_by_its_bars(workshop: DesignFolder) -> None:
+    """Who holds it is asked by valve.cannot-fall-in."""
+    made = caged("40", "600")
+    made["cage.toml"] = made["cage.toml"].replace('held_by = "block"\n', "")
+    assert workshop.write(made).only(RULE).outcome == "conforms"

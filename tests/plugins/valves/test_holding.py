@@ -397,6 +397,20 @@ def test_screw_and_pin_of_a_tappet_that_rocks_are_locked_too(
     assert workshop.write(made).only(TAPPET).outcome == outcome
 
 
+@pytest.mark.parametrize("left", ["stem_diameter", "guide_length", "overhang"])
+def test_a_tappet_that_rocks_has_no_stem_in_a_guide(workshop: DesignFolder, left: str) -> None:
+    """An arm and a guide: with the word of the arm alone, nothing of what it pushes aside would be judged."""
+    made = footed("36 mm", "100 mm", "lock nut", 'follower = "roller"\nfollower_radius = "20 mm"')
+    made["tappet.toml"] += (
+        'rocks = { arm = "80 mm", from_cam = "120 mm", track_runs = "towards the pivot" }\n'
+    )
+    for key in {"stem_diameter", "guide_length", "overhang"} - {left}:
+        made["tappet.toml"] = without_key(made["tappet.toml"], key)
+    check = workshop.write(made).only(TAPPET)
+    assert check.outcome == "finding"
+    assert "rocks on an arm" in check.says
+
+
 def test_a_roller_is_pushed_aside_most_where_load_and_slant_together_are_greatest(
     workshop: DesignFolder,
 ) -> None:

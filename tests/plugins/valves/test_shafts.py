@@ -175,12 +175,13 @@ inertia = "0.001 kg·m²"
 
 
 def aside(
-    design: DesignFolder, load: str, *, rocker: bool, opens: str = "upwards"
+    design: DesignFolder, load: str, *, rocker: bool, opens: str = "upwards", friction: str = "30 N"
 ) -> tuple[str, Grade | None]:
     files = train_files(
         tappet=(('works = "spindle"', 'works = "rocker"'),) if rocker else (),
         valve=(('opens = "upwards"', f'opens = "{opens}"'),),
     )
+    files["spindle.toml"] = files["spindle.toml"].replace('friction = "10 N"', f'friction = "{friction}"')
     files["spindle.toml"] += f'side_load = "{load}"\n' if load else ""
     check = design.write({**files, **({"rocker.toml": ROCKER} if rocker else {})}).only(SIDE)
     return check.outcome, check.grade
@@ -207,6 +208,17 @@ def test_a_rocker_and_the_weight_press_on_the_guide(
     design: DesignFolder, load: str, rocker: bool, opens: str, ends: tuple[str, Grade | None]
 ) -> None:
     assert aside(design, load, rocker=rocker, opens=opens) == ends
+
+
+@pytest.mark.parametrize(
+    ("friction", "ends"),
+    [("10 N", FINE), ("9.9 N", ASKED), ("0 N", ASKED), ("0..10.1 N", FINE), ("8..9.9 N", ASKED)],
+)
+def test_an_oiled_guide_rubs_under_what_presses_on_it(
+    design: DesignFolder, friction: str, ends: tuple[str, Grade | None]
+) -> None:
+    """0.05 × 200 N are 10 N; the greatest friction counts."""
+    assert aside(design, "200 N", rocker=False, friction=friction) == ends
 
 
 @given(k=st.floats(0, 1), F=st.floats(0, 1e5))
