@@ -12,9 +12,7 @@ from dataclasses import dataclass
 
 import pytest
 
-from speclint.handbook.tables import rows
 from speclint_valves.formulae.holding import pressure_of_key, shear_of_key
-from speclint_valves.formulae.keys import is_woodruff
 from tests.published.proof import proves
 
 MM, MPA = 1e-3, 1e6
@@ -88,19 +86,3 @@ def test_key_as_strong_as_its_shaft() -> None:
     """A shaft of 75 mm at 50 MPa, a key 20 mm wide at 50 and 75 MPa: 26.67 mm high, 110.4 mm long (companion seen)."""
     T = _torque_of_shaft(75 * MM, 50 * MPA)
     _Key(T, 75 * MM, 20 * MM, 26.67 * MM, 50 * MPA, 75 * MPA, 110.4 * MM, 110.4 * MM).expect_as_printed()
-
-
-def test_woodruff_keys_are_segments_of_their_discs() -> None:
-    """ISO 3912 (memory): sixteen sections from 1 × 1.4 to 10 × 13 mm, each 0.35 to 0.41 of its disc high, 0.4 of most.
-
-    A segment of half the disc would have nothing left to hold it. Of one width, the higher comes of the larger disc.
-    """
-    keys = [
-        tuple(float(row[name]) for name in ("width_mm", "height_mm", "diameter_mm"))
-        for row in rows("woodruff-keys-iso-3912.csv", "speclint_valves")
-    ]
-    assert (len(keys), keys[0], keys[-1]) == (16, (1.0, 1.4, 4.0), (10.0, 13.0, 32.0))
-    assert all(0.35 <= height / disc <= 0.41 for _, height, disc in keys)
-    assert keys == sorted(keys)
-    assert [disc for _, _, disc in sorted(keys, key=lambda key: key[1])] == sorted(disc for *_, disc in keys)
-    assert all(is_woodruff(width * MM, height * MM) for width, height, _ in keys)

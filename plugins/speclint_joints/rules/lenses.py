@@ -25,7 +25,7 @@ _State = tuple[str, float, float]
 @rule(
     "lens-joint.seat",
     title="The mean contact pressure of ring and seat, as tightened and hot, does not exceed its multiple of proof "
-    "stress, the circle of contact is that stated, and the ring's face covers the swing, stated or of its pipe",
+    "stress, the circle of contact is that stated, and the ring's face covers its swing",
     on=LensJoint,
     cases=("starting", "running", "test"),
     grade=Grade.NONCONFORMITY,

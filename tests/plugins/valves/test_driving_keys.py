@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade
+from speclint.handbook.tables import rows
 from speclint.testing import (
     DesignFolder,
     changed,
@@ -17,6 +18,7 @@ from speclint.testing import (
     limit,
     on_sheet,
 )
+from speclint_valves.formulae.keys import is_woodruff
 from tests.plugins.valves.test_rocker_shafts import slow
 
 DRIVE, ARMS = "shaft.drive-key", "rocker.arm-keys"
@@ -330,3 +332,19 @@ def test_arms_without_keys(workshop: DesignFolder) -> None:
     expect_not_assessed(workshop.write(made).only(ARMS), "arms_held")
     made["rocker.toml"] = made["rocker.toml"].replace('on_shaft = "rocker-shaft"\n', "")
     expect_not_applicable(workshop.write(made).only(ARMS), "names no shaft")
+
+
+def test_woodruff_keys_are_segments_of_their_discs() -> None:
+    """ISO 3912 (memory): sixteen sections from 1 × 1.4 to 10 × 13 mm, each 0.35 to 0.41 of its disc high, 0.4 of most.
+
+    A segment of half the disc would have nothing left to hold it. Of one width, the higher comes of the larger disc.
+    """
+    keys = [
+        tuple(float(row[name]) for name in ("width_mm", "height_mm", "diameter_mm"))
+        for row in rows("woodruff-keys-iso-3912.csv", "speclint_valves")
+    ]
+    assert (len(keys), keys[0], keys[-1]) == (16, (1.0, 1.4, 4.0), (10.0, 13.0, 32.0))
+    assert all(0.35 <= height / disc <= 0.41 for _, height, disc in keys)
+    assert keys == sorted(keys)
+    assert [disc for _, _, disc in sorted(keys, key=lambda key: key[1])] == sorted(disc for *_, disc in keys)
+    assert all(is_woodruff(width * 1e-3, height * 1e-3) for width, height, _ in keys)
