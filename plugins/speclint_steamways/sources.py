@@ -57,6 +57,12 @@ EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels - Design", "2014", mem
 TIMOSHENKO_GOODIER = Source(
     "S. P. Timoshenko and J. N. Goodier, Theory of Elasticity", "3rd ed., 1970", memory=True
 )
+ISO_13857 = Source(
+    "ISO 13857, Safety of machinery: safety distances to prevent hazard zones being reached by upper and lower limbs",
+    "2008",
+    "4.2.1, reaching upwards: 2.5 m above the level on which one stands, low risk",
+    memory=True,
+)
 ASTM_C1055 = Source(
     "ASTM C1055, Standard guide for heated system surface conditions that produce contact burn injuries",
     "2003",

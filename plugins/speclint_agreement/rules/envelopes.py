@@ -32,6 +32,7 @@ from speclint_agreement.formulae.heights import (
     lowest_of_cover,
     top_of_box,
 )
+from speclint_agreement.inputs.other_envelopes import on_one_line
 from speclint_agreement.inputs.wheelbases import WHEELBASE
 
 _LEVEL = Limit(
@@ -151,7 +152,10 @@ def _farthest(part: Component, envelope: Envelope, sheet: Sheet) -> Worked | Non
 
 
 def _frames(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
-    """Frame face and side on which the cylinders stand against each crank of the block; wheelbase against the axles."""
+    """Frame face and side on which the cylinders stand against each crank of the block; wheelbase against the axles.
+
+    Sharpest curve and way of the springs against those of the envelopes of the engine's other blocks.
+    """
     block = sheet.follow(envelope.around)
     engine = engine_of(block, sheet) if isinstance(block, CylinderBlock) else None
     if engine is None or not isinstance(block, CylinderBlock):
@@ -169,6 +173,7 @@ def _frames(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
             beyond = y_a > sheet.take_nominal("y_f", crank.frame_from_centre)
             side = worked("outside" if beyond else "inside", crank.axis_from_centre, crank.frame_from_centre)
             yield Pair(envelope.cylinders, side, name=f"side, {name}")
+    yield from on_one_line(envelope, block, engine, sheet)
 
 
 gap_by_chain: Rule = agreement(
@@ -202,17 +207,19 @@ points_of_parts: Rule = agreement(
 
 frame_of_engine: Rule = agreement(
     "envelope.frame-of-engine",
-    title="An envelope has the frame face as far from the middle of the engine as its engine has it, the cylinders on "
-    "that side of it on which their rods run, and a rigid wheelbase between two axles",
+    title="An envelope has the frame face where its engine has it, the cylinders on the side on which their rods run, "
+    "a wheelbase between two axles, and no wider curve and no less way of springs than its others",
     on=Envelope,
     pairs=_frames,
     limits=[WHEELBASE],
     grade=Grade.HOLD,
-    why="what stands out of the loading gauge is worked from this face and this wheelbase: if one is wrong, all is",
+    why="what stands out of the loading gauge is worked from this face and this wheelbase, and from the curves and "
+    "springs of one line and one engine: if one is wrong, all is",
     leaves_out="a block that no engine names; an engine that does not state where its frames are, or of which fewer "
     "than two driven axles are drawn; which of its axles are guided in the rigid frame, and which are free to move "
-    "sideways; bogies and trucks of several axles",
-    edition=2,
+    "sideways; bogies and trucks of several axles; whether a curve that all envelopes state alike is the sharpest of "
+    "the line",
+    edition=3,
 )
 
 RULES = (frame_of_engine, gap_by_chain, points_of_parts)

@@ -62,10 +62,12 @@ def _anchors(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _rings(lens: LensJoint, sheet: Sheet) -> Iterator[Pair]:
-    """The bore of the ring against that of its pipe."""
+    """The bore of the ring against that of its pipe, and the mouth of its seat against the collar that it is cut in."""
     pipe = sheet.follow(lens.of)
     if not isinstance(pipe, SteamPipe):
         return
+    if sheet.is_stated("collar of the pipe", pipe.collar_diameter):
+        yield Pair(lens.seat_mouth, pipe.collar_diameter, "at most", name="mouth of the seat")
     D, t = sheet.take_nominal("D", pipe.outside_diameter), sheet.take_nominal("t", pipe.wall)
     inside = sheet.work("d", bore_of_pipe, D=D, t=t)
     yield Pair(lens.bore, worked(inside, pipe.outside_diameter, pipe.wall), name="bore")
@@ -190,13 +192,16 @@ anchors_at_its_ends: Rule = agreement(
 
 lens_of_its_pipe: Rule = agreement(
     "lens-joint.of-its-pipe",
-    title="A lens ring has the bore of its pipe",
+    title="A lens ring has the bore of its pipe, and the mouth of its seat lies within the collar in which it is cut",
     on=LensJoint,
     pairs=_rings,
     within="2 mm",
     grade=Grade.NONCONFORMITY,
-    why="a narrower ring is a step in the stream, a wider one lies beside its cone",
-    leaves_out="a ring whose pipe is not drawn; that it touches between its bore and its outside is asked of its spec",
+    why="a narrower ring is a step in the stream, a wider one lies beside its cone; a cone wider than its collar "
+    "cannot be cut, and the ring bears on an edge",
+    leaves_out="a ring whose pipe is not drawn; that it touches between its bore and its outside is asked of its spec; "
+    "the part beside the seat at the other end of the ring, whose face no spec states",
+    edition=2,
 )
 
 flange_of_its_pipe: Rule = agreement(

@@ -171,6 +171,22 @@ def moment_of_jib(s: Ratio, k: Ratio, m: Kilograms, g: MetresPerSecondSquared, r
     return s * k * m * g * r
 
 
+@formula("r_0 = (b + D)/2", cites=[FIRST_PRINCIPLES])
+def least_reach(b: Metres, D: Metres) -> Metres:
+    """Least reach at which a box hangs beside the post of its jib.
+
+    r_0 = (b + D)/2
+
+    ``b`` the shorter side of the box, turned towards the post; ``D`` outside of the post [m]. Returns [m].
+
+    Hand working: (360 + 60.3)/2 = 210.15 mm.
+
+    >>> round(least_reach(b=0.360, D=0.0603) * 1e3, 6)
+    210.15
+    """
+    return (b + D) / 2
+
+
 @formula("σ = 32 M D/(π (D⁴ − (D − 2 t)⁴))", cites=[FIRST_PRINCIPLES])
 def stress_of_post(M: NewtonMetres, D: Metres, t: Metres) -> Pascals:
     """Bending stress of a tube.

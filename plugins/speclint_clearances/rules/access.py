@@ -16,6 +16,7 @@ from speclint.facts import (
 from speclint.specs import (
     AccessPlan,
     Chamber,
+    CylinderBlock,
     CylinderLiner,
     SpannerRoom,
     SteamPassage,
@@ -36,7 +37,7 @@ _HOLDS = {"ring of twelve points": 12.0, "ring of six points": 6.0, "open": 12.0
     title="Every chamber has an opening of the required size, every pressure weld is seen from a side of its wall, "
     "every seat lapped in place, and spanners of every joint, studs and liners withdrawn have room",
     on=AccessPlan,
-    edition=5,
+    edition=6,
     grade=Grade.NONCONFORMITY,
     cites=[PED, AD_2000_A5.at("inspection openings"), FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="What cannot be reached is not inspected, and its defects show only when it fails.",
@@ -132,7 +133,29 @@ def _welds_unseen(plan: AccessPlan, sheet: Sheet) -> list[str]:
             name, joint, weldment, plan.chambers[through], sheet
         ):
             unseen.append(f"{name} is seen through {through}, which lies on neither side of its wall")
+        elif through == "outside" and not _shows_outside(
+            name, joint, weldment, sheet.follow(plan.serves), sheet
+        ):
+            unseen.append(f"{name} is to be seen from outside, where neither side of its wall is")
     return unseen
+
+
+def _shows_outside(
+    name: str, joint: WeldedJoint, weldment: Weldment, block: CylinderBlock, sheet: Sheet
+) -> bool:
+    """Whether a side of the wall of a weld is in open air that is not the hollow between two walls of a division."""
+    if not sheet.is_stated(f"wall of {name}", joint.wall):
+        return True
+    wall = sheet.entry(weldment.walls, joint.wall, f"walls of {weldment.id}")
+    if "atmosphere" not in fluids_beside(f"wall of {name}", wall, sheet):
+        return False
+    called = sheet.read(f"wall of {name}", joint.wall)
+    return not any(
+        sheet.is_stated(f"other wall of {one}", division.other_wall)
+        and called
+        in (sheet.said(f"wall of {one}", division.wall), sheet.read("other wall", division.other_wall))
+        for one, division in block.divisions.items()
+    )
 
 
 def _lies_beside(name: str, joint: WeldedJoint, weldment: Weldment, chamber: Chamber, sheet: Sheet) -> bool:

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import STANDARD_GRAVITY, Kilograms, Metres, Newtons
 from speclint.facts import goes_up, mass_lifted, mass_together, mass_weighed, share_of_mass
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.specs import Crane, Jib, LiftedState, LiftingPlan, LiftingPoint, Weight, Weldment
+from speclint.specs import Crane, Jib, LiftedState, LiftingPlan, LiftingPoint, Weight, Weldment, by_word
 from speclint_clearances.formulae.cranes import (
     hook_wanted,
+    least_reach,
     mass_on_crane,
     mean_with,
     moment_of_jib,
@@ -233,9 +236,9 @@ def _by_crane(
 
 @rule(
     "lifting.jib",
-    edition=3,
-    title="The load of each jib is no less than the mass of what it lifts; under 1.25 times that load its post bends "
-    "at most to its proof stress over 1.5, and its socket or weld bears as much",
+    edition=4,
+    title="The load of each jib is no less than the mass of what it lifts, nor its reach than a cam box needs; under "
+    "1.25 times that its post bends at most to proof stress over 1.5, as do socket or weld",
     on=LiftingPlan,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
@@ -251,7 +254,10 @@ def _by_crane(
     ],
 )
 def jib(plan: LiftingPlan, sheet: Sheet) -> Judgement:
-    """M = 1.25 m g r in the post, and in its socket or in the weld round it."""
+    """M = 1.25 m g r in the post, and in its socket or in the weld round it.
+
+    A reach at which a cam box would hang in the post is told, and counted at the least.
+    """
     if not plan.jibs:
         raise sheet.not_applicable("no jib is stated")
     return sheet.each(plan.jibs.items(), lambda item: _jib(*item, sheet))
@@ -263,6 +269,12 @@ def _jib(name: str, one: Jib, sheet: Sheet) -> Judgement:
     m, D = max(load, lifted), sheet.take(f"D {name}", one.post)
     s = sheet.limit("shared", "s") if sheet.read(f"posts of {name}", one.posts) == "two" else 1.0
     r, k = sheet.take(f"r {name}", one.reach), sheet.limit("jerk", "k")
+    far_enough = []
+    for least in _least_reaches(one, D, sheet):
+        far_enough.append(
+            sheet.at_least(r, least).else_says("jib {item} reaches {found}, its box hangs clear at {limit}")
+        )
+        r = max(r, least)
     M = sheet.work(f"M {name}", moment_of_jib, s=s, k=k, m=m, g=STANDARD_GRAVITY, r=r)
     t, n = sheet.take(f"t {name}", one.wall), sheet.limit("factor", "n")
     metal = sheet.material_named(f"the post of {name}", one.material)
@@ -280,8 +292,21 @@ def _jib(name: str, one: Jib, sheet: Sheet) -> Judgement:
     else:
         p = sheet.work(f"p {name}", pressure_in_socket, M=M, D=D, l=sheet.take(f"l {name}", one.socket))
         foot = sheet.at_most(p, allowed).else_says("socket of jib {item} pressed by {found}, {limit} allowed")
-    judged = sheet.worst(made_for, bent, foot)
+    judged = sheet.worst(made_for, bent, foot, *far_enough)
     return judged.graded(Grade.HOLD) if m > sheet.limit("heavy") and not judged.holds else judged
+
+
+def _least_reaches(one: Jib, D: Metres, sheet: Sheet) -> Iterator[Metres]:
+    """Half of the shorter side of each cam box that hangs on a jib, and half of the post."""
+    for part in (sheet.follow(link) for link in one.lifts):
+        if isinstance(part, by_word.CamBox):
+            sides = [
+                sheet.take(f"b_{number} {part.id}", side)
+                for number, side in enumerate((part.length, part.width))
+                if sheet.is_stated(f"side of {part.id}", side)
+            ]
+            if sides:
+                yield sheet.work(f"r_0 {part.id}", least_reach, b=min(sides), D=D)
 
 
 def _hanging_on(name: str, one: Jib, sheet: Sheet) -> Kilograms:

@@ -107,7 +107,7 @@ def _across(part: Component, drawn: Withdrawal, sheet: Sheet) -> Metres:
 
 @rule(
     "room.spanner-each-joint",
-    edition=2,
+    edition=3,
     title="Each nut of a block has a tool that can turn it: a bar of at most 1.5 m by hand, else a multiplier or a "
     "hydraulic spanner with a place for its reaction",
     on=AccessPlan,
@@ -165,13 +165,13 @@ def _turned(name: str, joint: BoltedJoint | FrameFastening, plan: AccessPlan, sh
 
 def _by_hand(name: str, T: NewtonMetres, room: SpannerRoom, sheet: Sheet) -> list[Judgement]:
     wanted = sheet.work(f"l {name}", bar_wanted, T=T, F=sheet.limit("hand", "F"))
+    bar, most = sheet.take(f"l_b {name}", room.bar), sheet.limit("bar")
     return [
-        sheet.at_most(wanted, sheet.limit("bar")).else_says(
+        sheet.at_most(wanted, most).else_says(
             "nuts of {item} want a bar of {found}, {limit} is the most by hand"
         ),
-        sheet.at_least(sheet.take(f"l_b {name}", room.bar), wanted).else_says(
-            "bar for {item} {found} long, {limit} wanted"
-        ),
+        sheet.at_least(bar, wanted).else_says("bar for {item} {found} long, {limit} wanted"),
+        sheet.at_most(bar, most).else_says("bar for {item} {found} long, {limit} is the most by hand"),
     ]
 
 

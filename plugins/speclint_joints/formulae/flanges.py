@@ -75,6 +75,23 @@ def stress_of_weld_round(p: Pascals, d: Metres, a: Metres) -> Pascals:
     return p * d / (4 * a)
 
 
+@formula("a_m = k t", cites=[FIRST_PRINCIPLES])
+def greatest_throat_round(k: Ratio, t: Metres) -> Metres:
+    """The greatest throat that the fillets round the end of a pipe can have.
+
+    a_m = k t
+
+    ``k`` throat over the wall: of two fillets, each with a leg as long as the wall is thick, 2/√2; ``t`` wall [m].
+    Returns [m].
+
+    Hand working: 1.42 times a wall of 6.3 mm.
+
+    >>> round(greatest_throat_round(k=1.42, t=0.0063) * 1e3, 3)
+    8.946
+    """
+    return k * t
+
+
 @formula("w = (D_c + d)/2 − B", cites=[FIRST_PRINCIPLES])
 def least_ring_of_collar(D_c: Metres, d: Metres, B: Metres) -> Metres:
     """Least width of collar on its loose flange, where the pipe lies against the bore.

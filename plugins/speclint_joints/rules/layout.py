@@ -115,8 +115,9 @@ def flange_thickness(held: Component, sheet: Sheet) -> float:
 
 @rule(
     "joint.room",
-    title="The stud holes lie outside the gasket, ground face or lens ring, and the nuts bear wholly on the "
-    "flange",
+    title="The stud holes lie outside the gasket, ground face, or lens ring and the mouth of its seat, and the nuts "
+    "bear wholly on the flange",
+    edition=2,
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -136,7 +137,7 @@ def room(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     seal, flange = _outside_of_seal(joint, held, sheet), _outside_of_flange(joint, held, sheet)
     return sheet.worst(
         sheet.at_least(inside, seal).else_says(
-            "stud holes cut the seal: holes from {found}, seal to {limit} diameter"
+            "stud holes cut the seal or its seat: holes from {found}, seal to {limit} diameter"
         ),
         sheet.at_most(outside, flange).else_says(
             "nuts overhang: {found} over the nuts, flange {limit} in diameter"
@@ -146,7 +147,7 @@ def room(joint: BoltedJoint, sheet: Sheet) -> Judgement:
 
 def _outside_of_seal(joint: BoltedJoint, held: Component, sheet: Sheet) -> float:
     if isinstance(held, LensJoint):
-        return sheet.take("D_s", held.outside_diameter)
+        return max(sheet.take("D_s", held.outside_diameter), sheet.take("D_m", held.seat_mouth))
     gasket = sheet.read("seal", joint.seal) == "gasket"
     return sheet.take("D_s", joint.gasket.outside if gasket else joint.ground_face.outside)
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins
 from speclint.facts import inside_of_lagging
@@ -15,9 +17,12 @@ from speclint.handbook.heat import (
     lagged_wall_loss,
     lagged_wall_surface_temperature,
 )
-from speclint.specs import Lagging, LoadCase
+from speclint.specs import Lagging, LoadCase, by_word
 from speclint_steamways.formulae.heat import loss_of_area, loss_of_length
-from speclint_steamways.sources import ASTM_C1055, ISO_13732_1
+from speclint_steamways.sources import ASTM_C1055, ISO_13732_1, ISO_13857
+
+if TYPE_CHECKING:
+    from speclint.specs import Component, Envelope, GaugePoint
 
 
 def _arguments(lagging: Lagging, case: LoadCase, air: Kelvins, sheet: Sheet) -> dict[str, float]:
@@ -41,18 +46,19 @@ def _metal(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Kelvins:
 
 @rule(
     "lagging.touch",
-    title="The outside of lagging within reach is no hotter than 60 °C in the hottest air of the duty, 35 °C where it "
-    "states none",
+    title="The outside of lagging within reach, as is all outside the frames below 2.5 m, is no hotter than 60 °C in "
+    "the hottest air of the duty, 35 °C where it states none",
     wrong="lagging at {found} within reach, {limit} allowed",
     on=Lagging,
     cases=("running", "standing-hot"),
-    edition=4,
+    edition=5,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[
         COMMON_PRACTICE,
         ASTM_C1055,
         ISO_13732_1,
+        ISO_13857,
         CHURCHILL_CHU,
         INCROPERA_EXAMPLE,
         INCROPERA.at("table A.4, air"),
@@ -84,18 +90,52 @@ def _metal(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Kelvins:
             COMMON_PRACTICE,
             "hottest air, where the duty states no hottest_ambient",
         ),
+        Limit(
+            "hand",
+            "2.5 m",
+            "length",
+            ISO_13857,
+            "least height above the rail of what nobody on the ground can touch",
+        ),
     ],
 )
 def touch(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Surface temperature in still air; a hold where a hand must go."""
+    """Surface temperature in still air; a hold where a hand must go.
+
+    Of what is said to be out of reach, an envelope of cylinders outside the frames gives the heights.
+    """
     reach = sheet.read("reach", lagging.reach)
     if reach == "out of reach":
-        raise sheet.not_applicable("nobody can touch it")
+        return _out_of_reach(lagging, sheet)
     flat = sheet.read("form", lagging.form) == "flat"
     formula = lagged_wall_surface_temperature if flat else lagged_pipe_surface_temperature
     arguments = _arguments(lagging, case, _hottest_air(case, sheet), sheet)
     judged = sheet.no_hotter(sheet.work("T_s", formula, **arguments), sheet.limit("touch"))
     return judged.graded(Grade.HOLD) if reach == "a hand must go there" else judged
+
+
+def _out_of_reach(lagging: Lagging, sheet: Sheet) -> Judgement:
+    """Every point of the part outside the frames is higher than a hand on the ground reaches."""
+    part = sheet.follow(lagging.covers)
+    found = [
+        sheet.at_least(sheet.take(f"h of {name}", point.height), sheet.limit("hand"))
+        .graded(Grade.QUERY)
+        .else_says("said to be out of reach, {found} above the rail: a hand reaches up to {limit}")
+        for envelope in sheet.belonging_to(part, by_word.Envelope)
+        if sheet.said(f"cylinders of {envelope.id}", envelope.cylinders) != "inside"
+        for name, point in envelope.points.items()
+        if _is_of(part, point, envelope, sheet, name)
+    ]
+    if not found:
+        raise sheet.not_applicable("nobody can touch it, and no envelope gives its height")
+    return sheet.worst(*found)
+
+
+def _is_of(part: Component, point: GaugePoint, envelope: Envelope, sheet: Sheet, name: str) -> bool:
+    """Whether a point is of a part: of that which the envelope is around where it names none, nor a drain cock."""
+    if sheet.is_stated(f"part of {name}", point.of):
+        return sheet.follow(point.of) is part
+    return not sheet.is_stated(f"cock of {name}", point.cock_of) and sheet.follow(envelope.around) is part
 
 
 def _hottest_air(case: LoadCase, sheet: Sheet) -> Kelvins:

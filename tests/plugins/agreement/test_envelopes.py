@@ -206,6 +206,51 @@ def test_one_axle_has_no_wheelbase(
     assert (found.outcome, found.grade) == wanted
 
 
+#: Two blocks of one engine, each with its envelope.
+_BESIDE = """
+kind = "envelope"
+id = "beside"
+around = "other"
+least_curve = "200 m"
+spring_drop = "30 mm"
+spring_rise = "20 mm"
+"""
+ON_ONE_LINE = {
+    **FILES,
+    "engine.toml": f'{ENGINE}[cranks.right]\nblock = "other"\n',
+    "other.toml": 'kind = "cylinder-block"\nid = "other"\n',
+    "beside.toml": _BESIDE,
+}
+
+
+@pytest.mark.parametrize(
+    ("key", "value", "wanted"),
+    [
+        ("least_curve", "200 m", FINE),
+        ("least_curve", "201 m", HOLD),
+        ("least_curve", "199 m", FINE),
+        ("spring_drop", "30 mm", FINE),
+        ("spring_drop", "29.9 mm", HOLD),
+        ("spring_rise", "20 mm", FINE),
+        ("spring_rise", "19.9 mm", HOLD),
+    ],
+)
+def test_one_engine_has_one_curve_and_one_set_of_springs(
+    workshop: DesignFolder, key: str, value: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """Beside an envelope of 200 m, 30 mm below and 20 mm above the setting of the springs."""
+    workshop.write(ON_ONE_LINE)
+    workshop.replace("envelope.toml", "[points.rim]", f'{key} = "{value}"\n[points.rim]')
+    check = workshop.only(FRAME, "envelope")
+    assert (check.outcome, check.grade) == wanted
+
+
+def test_an_envelope_of_another_engine_has_curves_of_its_own(workshop: DesignFolder) -> None:
+    workshop.write({**ON_ONE_LINE, "engine.toml": ENGINE})
+    workshop.replace("envelope.toml", "[points.rim]", 'least_curve = "500 m"\n[points.rim]')
+    assert workshop.only(FRAME, "envelope").outcome == "conforms"
+
+
 #: The axle at 1.85 m, the middle of the wheelbase, is driven by rods of 1.9 and 1.45 m: covers at 3.35 ± 0.51 m.
 ALONG = {
     **AXLED,

@@ -227,6 +227,13 @@ def test_a_lens_of_its_pipe(design: DesignFolder, old: str, new: str, ends: Ends
     assert outcome(design.replace("lens.toml", old, new), "lens-joint.of-its-pipe", "lens") == ends
 
 
+@pytest.mark.parametrize(("collar", "ends"), [("195 mm", FINE), ("194.5 mm", WRONG)])
+def test_a_seat_is_cut_in_a_collar_that_is_wide_enough(design: DesignFolder, collar: str, ends: Ends) -> None:
+    design.write({"lens.toml": f'{LENS}seat_mouth = "195 mm"\n'})
+    design.write({"pipe.toml": f'{PIPE}collar_diameter = "{collar}"\n'})
+    assert outcome(design, "lens-joint.of-its-pipe", "lens") == ends
+
+
 @pytest.mark.parametrize(("bore", "ends"), [("156.1 mm", FINE), ("156 mm", WRONG)])
 def test_a_flange_of_its_pipe(design: DesignFolder, bore: str, ends: Ends) -> None:
     assert outcome(design.replace("flange.toml", "157 mm", bore), "flange.of-its-pipe", "flange") == ends

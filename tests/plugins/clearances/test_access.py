@@ -265,3 +265,22 @@ def test_a_weld_is_not_seen_through_what_is_no_chamber(workshop: DesignFolder) -
     )
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
     assert "seam is seen through belt, which is not a chamber" in check.says
+
+
+@pytest.mark.parametrize(
+    ("beyond", "hollow", "outcome"),
+    [("atmosphere", "", "conforms"), ("cylinder", "", "finding"), ("atmosphere", "panel", "finding")],
+)
+def test_from_outside_a_weld_is_seen_on_a_wall_that_has_an_outer_side(
+    workshop: DesignFolder, beyond: str, hollow: str, outcome: str
+) -> None:
+    """Open air beyond it shows it; a cylinder does not, nor a hollow that a second wall shuts off."""
+    panel = f'[walls.panel]\none_side = "live steam"\nother_side = "{beyond}"\n'
+    division = f'[divisions.hollow]\nwall = "other"\nother_wall = "{hollow}"\n' if hollow else ""
+    walled = FILES["weldment.toml"].replace("[joints.seam]\n", '[joints.seam]\nwall = "panel"\n') + panel
+    files = {**FILES, "weldment.toml": walled, "block.toml": FILES["block.toml"] + division}
+    check = write(workshop, files, changed('seen_through = "chest"', 'seen_through = "outside"')).only(
+        RULE, readable=False
+    )
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    assert ("from outside" in check.says) == (outcome == "finding")

@@ -260,6 +260,15 @@ def test_the_post_bears_what_hangs_on_it_and_not_what_is_said(workshop: DesignFo
     assert on_sheet(check, "σ box") / 1e6 == pytest.approx(2 * 79.5, rel=2e-3)
 
 
+@pytest.mark.parametrize(("reach", "outcome"), [("211 mm", "conforms"), ("209 mm", "finding")])
+def test_a_box_hangs_beside_the_post_of_its_jib(workshop: DesignFolder, reach: str, outcome: str) -> None:
+    """(360 + 60.3)/2 = 210.15 mm."""
+    sizes = {"load": "90 kg", "reach": reach, "post": "60.3 mm", "wall": "5 mm", "posts": "one"}
+    box = BOX + 'length = "420 mm"\nwidth = "360 mm"\n'
+    check = write(workshop, plan(POST.format(**sizes)) | {"box.toml": box}).only(JIB)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
 @pytest.mark.parametrize(("length", "outcome"), [("565 mm", "conforms"), ("570 mm", "finding")])
 def test_a_box_weighs_no_less_than_its_walls(workshop: DesignFolder, length: str, outcome: str) -> None:
     """45 kg are stated; 0.9 × 7850 kg/m³ × 5 mm of 2 (1.4 l + 0.48) m² are 90 kg at 567.1 mm."""

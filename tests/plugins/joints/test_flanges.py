@@ -68,6 +68,15 @@ def test_the_weld_from_both_sides(workshop: DesignFolder, throat: str, outcome: 
     assert flanged(workshop, 90, throat).only(RULE, "flange").outcome == outcome
 
 
+@pytest.mark.parametrize(("wall", "outcome"), [("8.5 mm", "conforms"), ("8.4 mm", "finding")])
+def test_a_throat_that_the_wall_of_the_pipe_has_room_for(
+    workshop: DesignFolder, wall: str, outcome: str
+) -> None:
+    """12/1.42 = 8.451 mm."""
+    check = flanged(workshop, 90, pipe=PIPE + f'wall = "{wall}"\n').only(RULE, "flange")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
 def test_a_thin_ring_is_burst(workshop: DesignFolder) -> None:
     """1.6 (760² + 500²)/(760² − 500²) = 4.04 MPa at the bore, beside 1.6 alone in a plate."""
     check = flanged(workshop, 90).only(RULE, "flange")

@@ -219,3 +219,14 @@ def test_room_of_a_lens_joint_is_that_of_its_flange(
     flange = f'kind = "pipe-flange"\nid = "flange"\nmaterial = "test-cover"\noutside_diameter = "{outside}"\n'
     (workshop.root / "flange.toml").write_text(flange, encoding="utf-8")
     assert workshop.only("joint.room", "lens-studs").outcome == outcome
+
+
+@pytest.mark.parametrize(("mouth", "outcome"), [("223 mm", "conforms"), ("225 mm", "finding")])
+def test_the_mouth_of_a_seat_lies_inside_the_bolts(workshop: DesignFolder, mouth: str, outcome: str) -> None:
+    """Circle 250 mm, holes of 26: the cone may run out to 224 mm, though the ring ends at 180."""
+    bolt = ('screwed_into = "block"\nfastener = "stud"', 'bolted_to = "flange"\nfastener = "bolt"')
+    changes = ('circle = "700 mm"', 'circle = "250 mm"'), ('mouth = "150 mm"', f'mouth = "{mouth}"')
+    _with_lens(workshop, *changes, bolt)
+    flange = 'kind = "pipe-flange"\nid = "flange"\nmaterial = "test-cover"\noutside_diameter = "300 mm"\n'
+    (workshop.root / "flange.toml").write_text(flange, encoding="utf-8")
+    assert workshop.only("joint.room", "lens-studs").outcome == outcome

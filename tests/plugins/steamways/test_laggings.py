@@ -67,6 +67,31 @@ def test_out_of_reach_it_burns_nobody(workshop: DesignFolder) -> None:
     assert workshop.write(files(("in reach", "out of reach"))).only(TOUCH).outcome == "not applicable"
 
 
+def in_envelope(height: str, cylinders: str = "outside", of: str = 'of = "pipe"') -> dict[str, str]:
+    """The pipe, said to be out of reach, as a point of the envelope of its block."""
+    around = f'kind = "envelope"\naround = "block"\ncylinders = "{cylinders}"\n'
+    envelope = f'{around}[points.pipe]\nheight = "{height}"\n{of}\n'
+    return {**files(("in reach", "out of reach")), "envelope.toml": envelope}
+
+
+@pytest.mark.parametrize(
+    ("height", "outcome"), [("2510 mm", "conforms"), ("2500 mm", "conforms"), ("2490 mm", "finding")]
+)
+def test_what_a_hand_on_the_ground_reaches_is_not_out_of_reach(
+    workshop: DesignFolder, height: str, outcome: str
+) -> None:
+    """2.5 m above the rail by ISO 13857."""
+    check = workshop.write(in_envelope(height)).only(TOUCH)
+    assert (check.outcome, check.grade) == (outcome, Grade.QUERY if outcome == "finding" else None)
+
+
+def test_between_the_frames_and_at_a_drain_cock_nothing_is_said_of_reach(workshop: DesignFolder) -> None:
+    assert workshop.write(in_envelope("900 mm", "inside")).only(TOUCH).outcome == "not applicable"
+    assert (
+        workshop.write(in_envelope("900 mm", of='cock_of = "front"')).only(TOUCH).outcome == "not applicable"
+    )
+
+
 def test_the_hotter_case_governs(workshop: DesignFolder) -> None:
     """The pipe is at 300 °C running and 180 °C standing."""
     assert workshop.write(files()).only(TOUCH).case == "running"
