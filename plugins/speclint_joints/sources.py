@@ -15,6 +15,12 @@ CODE_GASKETS = ASME_APPENDIX_2.at(
     memory=False,
 )
 LOOSE_FLANGE = ASME_APPENDIX_2.at("2-6, moments and levers of loose flanges", memory=True)
+SLIP_ON_FLANGE = Source(
+    "ASME B31.3, Process piping",
+    "2014",
+    "Figure 328.5.2B, slip-on and socket welding flanges: a leg outside of 1.4 walls, inside of one",
+    memory=True,
+)
 FILLET_WELD = ASME_APPENDIX_2.at("UW-15(c), stress of a fillet weld in shear", memory=True)
 CODE_SEATING = ASME_APPENDIX_2.at("2-5(e), as reproduced in a public flange calculation", memory=False)
 _BOLTS = "as reproduced in public calculations of bolted joints"

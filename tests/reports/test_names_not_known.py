@@ -19,7 +19,7 @@ SAID = "this is not among the materials that are known: speclint names materials
 
 @pytest.fixture
 def unknown(workshop: DesignFolder) -> Assessment:
-    """A pin of a material that no table has: one check looks it up, material.temperature."""
+    """A pin of a material that no table has: material.temperature and material.takes-its-skin look it up."""
     return workshop.write({"pin.toml": NAMED, "duty.toml": DUTY}, settings=REVIEW).assess()
 
 
@@ -27,7 +27,7 @@ def test_as_json_beside_the_complaints(unknown: Assessment) -> None:
     (one,) = json.loads(json_report.write(unknown))["names_not_known"]
     assert (one["file"], one["line"], one["key"]) == ("pin.toml", 3, "material")
     assert (one["message"], one["read"]) == (SAID, '"plate-P355GJ"')
-    assert one["waiting"] == {"checks": 1, "parts": 1}
+    assert one["waiting"] == {"checks": 2, "parts": 1}
 
 
 def test_as_json_without_checks_where_nothing_asks_for_the_name(workshop: DesignFolder) -> None:
@@ -51,7 +51,7 @@ def test_as_sarif_a_warning_of_the_run_at_its_line(unknown: Assessment) -> None:
     (one,) = run["toolExecutionNotifications"]
     assert one["level"] == "warning"
     assert one["message"]["text"].startswith(f'{SAID}; read "plate-P355GJ"; write "plate-P355GH"')
-    assert one["message"]["text"].endswith("; waiting: 1 check of 1 part")
+    assert one["message"]["text"].endswith("; waiting: 2 checks of 1 part")
     place = one["locations"][0]["physicalLocation"]
     assert (place["artifactLocation"]["uri"], place["region"]["startLine"]) == ("pin.toml", 3)
     assert run["executionSuccessful"] is True
@@ -61,7 +61,7 @@ def test_as_markdown_in_a_table(unknown: Assessment) -> None:
     lines = markdown_report.write(unknown).splitlines()
     at = lines.index("### 1 name not known")
     assert lines[at + 2] == "| where | what | read | write | waiting |"
-    assert "| 1 check of 1 part |" in lines[at + 4]
+    assert "| 2 checks of 1 part |" in lines[at + 4]
 
 
 def test_in_the_pack_as_an_action_in_place_of_what_each_check_wants(unknown: Assessment) -> None:
@@ -69,5 +69,5 @@ def test_in_the_pack_as_an_action_in_place_of_what_each_check_wants(unknown: Ass
     assert says.count("correct the name") == 1
     (one,) = (one for one in open_actions(unknown, {}, {}) if one.says == "correct the name")
     assert one.because.startswith("pin.toml:3 material: ")
-    assert one.because.endswith("; 1 check of 1 part waiting for it")
+    assert one.because.endswith("; 2 checks of 1 part waiting for it")
     assert not any("P355GJ" in one for one in says)

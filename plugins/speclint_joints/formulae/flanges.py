@@ -81,13 +81,13 @@ def greatest_throat_round(k: Ratio, t: Metres) -> Metres:
 
     a_m = k t
 
-    ``k`` throat over the wall: of two fillets, each with a leg as long as the wall is thick, 2/√2; ``t`` wall [m].
-    Returns [m].
+    ``k`` throat over the wall: of a fillet outside with a leg of 1.4 walls, and one inside of a wall, 2.4/√2;
+    ``t`` wall [m]. Returns [m].
 
-    Hand working: 1.42 times a wall of 6.3 mm.
+    Hand working: 1.7 times a wall of 6.3 mm.
 
-    >>> round(greatest_throat_round(k=1.42, t=0.0063) * 1e3, 3)
-    8.946
+    >>> round(greatest_throat_round(k=1.7, t=0.0063) * 1e3, 3)
+    10.71
     """
     return k * t
 

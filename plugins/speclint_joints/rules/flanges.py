@@ -23,7 +23,7 @@ from speclint_joints.formulae.holes import inside_of_holes
 from speclint_joints.inputs.cover_loads import greatest_pulls, reaction_circle
 from speclint_joints.inputs.flange_bores import bore_of_ring
 from speclint_joints.inputs.pressures import acting_pressure
-from speclint_joints.sources import EN_1591_1, FILLET_WELD, LAPPED_FLANGE, LOOSE_FLANGE
+from speclint_joints.sources import EN_1591_1, FILLET_WELD, LAPPED_FLANGE, LOOSE_FLANGE, SLIP_ON_FLANGE
 
 
 @rule(
@@ -33,7 +33,7 @@ from speclint_joints.sources import EN_1591_1, FILLET_WELD, LAPPED_FLANGE, LOOSE
     on=PipeFlange,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    cites=[EN_1591_1, LOOSE_FLANGE, FILLET_WELD, BORESI, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    cites=[EN_1591_1, LOOSE_FLANGE, SLIP_ON_FLANGE, FILLET_WELD, BORESI, FIRST_PRINCIPLES, COMMON_PRACTICE],
     edition=4,
     why="A thin flange dishes under its bolts until the joint opens, and one that leaves its pipe lets all the steam "
     "out; a throat larger than the wall of the pipe gives fillets is drawn and not laid.",
@@ -59,10 +59,10 @@ from speclint_joints.sources import EN_1591_1, FILLET_WELD, LAPPED_FLANGE, LOOSE
         Limit("weld", "0.49", "ratio", FILLET_WELD, "allowable stress of a fillet weld over tension"),
         Limit(
             "throat",
-            "1.42",
+            "1.7",
             "ratio",
-            FIRST_PRINCIPLES,
-            "greatest throat of two fillets over the wall of the pipe: 1/√2 of a leg as long as that is thick, twice",
+            SLIP_ON_FLANGE,
+            "greatest throat of the fillets round a pipe over its wall: a leg of 1.4 walls outside, of one inside",
         ),
     ],
 )

@@ -35,7 +35,7 @@ class FormulaSearch:
 
     def of_sheet(self) -> tuple[Formula, ...]:
         """The formulae that a sheet works by itself, whatever the rule: as it takes a temperature that is tied."""
-        return self.named_by(Sheet, Sheet.__module__)
+        return self.named_by(Sheet, *(one.__module__ for one in Sheet.__mro__ if one is not object))
 
     def named_by(self, start: object, *more: str) -> tuple[Formula, ...]:
         """The formulae behind a function or a class; behind a formula those that it calls itself.
