@@ -297,7 +297,8 @@ class Record:
     def stated_at(self, where: Location, value: float | None = None) -> str:
         """A place as a finding on two drawings names it: what it is, its value, file and line, and the drawing.
 
-        ``value`` is the one meant of several that were taken there, such as both limits of a size; else the last.
+        ``value`` is the one meant of several that were taken there, such as both limits of a size, or what was worked
+        from one of them; else the last.
         """
         spec = self._design.specs.get(self._design.owner(where))
         drawing = (
@@ -313,11 +314,30 @@ class Record:
 
     def named_at(self, where: Location, value: float | None = None) -> str:
         """A place without its file and drawing: what it is, of which component, and its value."""
-        steps = self._steps_at.get(where, [])
-        step = next((one for one in reversed(steps) if one.value == value), steps[-1] if steps else None)
+        step = self._meant(where, value)
         link = self.basis.get(f"link {self.place(where)}", "")
         shown = _shown(step) if step else link and f'"{link}"'
         return f"{self.label(where)} {shown}".replace("  ", " ").rstrip()
+
+    def _meant(self, where: Location, value: float | None) -> Step | None:
+        """Of the values taken at a place the one meant, else that from which it was worked, else the last."""
+        steps = self._steps_at.get(where, [])[::-1]
+        if not steps or value is None or all(one.value == steps[0].value for one in steps):
+            return steps[0] if steps else None
+        own = next((one for one in steps if one.value == value), None)
+        behind = set() if own else self._behind(value)
+        return own or next((one for one in steps if one.value in behind), steps[0])
+
+    def _behind(self, value: float) -> set[float]:
+        """The numbers that were put into whatever gave a value, and into what gave those."""
+        found: set[float] = set()
+        left = [value]
+        while left:
+            for step in self._steps_of.get(left.pop(), ()):
+                given = {number for _, number, _ in step.filled if isinstance(number, float)} - found
+                found |= given
+                left += given
+        return found
 
     def takes_at(self, where: Location, value: float) -> bool:
         """Whether a value was taken at a place as it stands there, and not worked from what does."""
