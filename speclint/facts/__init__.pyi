@@ -463,6 +463,7 @@ from .rings import (
     edge_of_ring as edge_of_ring,
     groove_of as groove_of,
     grooves_in_order as grooves_in_order,
+    grooves_with_places as grooves_with_places,
     place_in_piston as place_in_piston,
 )
 from .rocker_delays import (

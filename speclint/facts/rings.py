@@ -42,14 +42,18 @@ def groove_of(ring: PistonRing, sheet: Sheet) -> tuple[Piston, str, Groove] | No
 
 def grooves_in_order(piston: Piston, sheet: Sheet) -> list[tuple[str, Groove]]:
     """The grooves of a piston from its front face on; none where one of them does not say where it is."""
+    placed = grooves_with_places(piston, sheet)
+    return placed if len(placed) == len(piston.grooves) else []
+
+
+def grooves_with_places(piston: Piston, sheet: Sheet) -> list[tuple[str, Groove]]:
+    """The grooves of a piston that say where they are, from its front face on."""
     places = {
         name: sheet.take_nominal(f"a of {name}", groove.at)
         for name, groove in piston.grooves.items()
         if sheet.is_stated(f"place of groove {name}", groove.at)
     }
-    if len(places) < len(piston.grooves):
-        return []
-    return sorted(piston.grooves.items(), key=lambda item: places[item[0]])
+    return [(name, piston.grooves[name]) for name in sorted(places, key=lambda name: places[name])]
 
 
 def place_in_piston(ring: PistonRing, sheet: Sheet) -> Worked | None:

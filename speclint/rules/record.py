@@ -234,7 +234,8 @@ class Record:
     def stated_at(self, where: Location, value: float | None = None) -> str:
         """A place as a finding on two drawings names it: what it is, its value, file and line, and the drawing.
 
-        ``value`` is the one meant of several that were taken there, such as both limits of a size; else the last.
+        ``value`` is the one meant of several that were taken there, such as both limits of a size, or what was worked
+        from one of them; else the last.
         """
         spec = self._design.specs.get(self._design.owner(where))
         drawing = (
@@ -250,8 +251,7 @@ class Record:
 
     def named_at(self, where: Location, value: float | None = None) -> str:
         """A place without its file and drawing: what it is, of which component, and its value."""
-        steps = self.written.at(where)
-        step = next((one for one in reversed(steps) if one.value == value), steps[-1] if steps else None)
+        step = self.written.meant(where, value)
         link = self.basis.get(f"link {self.place(where)}", "")
         shown = value_in_words(step) if step else link and f'"{link}"'
         return f"{self.label(where)} {shown}".replace("  ", " ").rstrip()

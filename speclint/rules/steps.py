@@ -60,6 +60,26 @@ class Steps:
         """The steps that took a value at a place, or read a word there."""
         return self._at.get(where, [])
 
+    def meant(self, where: Location, value: float | None) -> Step | None:
+        """Of the values taken at a place the one meant, else that from which it was worked, else the last."""
+        steps = self.at(where)[::-1]
+        if not steps or value is None or all(one.value == steps[0].value for one in steps):
+            return steps[0] if steps else None
+        own = next((one for one in steps if one.value == value), None)
+        behind = set() if own else self._behind(value)
+        return own or next((one for one in steps if one.value in behind), steps[0])
+
+    def _behind(self, value: float) -> set[float]:
+        """The numbers that were put into whatever gave a value, and into what gave those."""
+        found: set[float] = set()
+        left = [value]
+        while left:
+            for step in self._of.get(left.pop(), ()):
+                given = {number for _, number, _ in step.filled if isinstance(number, float)} - found
+                found |= given
+                left += given
+        return found
+
     def amount(self, value: float) -> Amount:
         """The amount behind a value to be judged: the latest step that gives it.
 

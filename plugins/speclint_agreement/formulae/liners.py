@@ -23,6 +23,20 @@ def open_between(x_1: Metres, x_2: Metres, y_1: Metres, y_2: Metres) -> Metres:
     return min(x_2, y_2) - max(x_1, y_1)
 
 
+@formula("s_m = k s", cites=[FIRST_PRINCIPLES])
+def size_of_port(k: Ratio, s: Metres) -> Metres:
+    """Greatest width or height of a liner's port, by that of the port of its block.
+
+    s_m = k s
+
+    ``k`` factor, ``s`` width or height of the block's port [m]. Returns [m].
+
+    >>> round(size_of_port(k=1.1, s=0.5), 6)
+    0.55
+    """
+    return k * s
+
+
 @formula("h_o = k h", cites=[FIRST_PRINCIPLES])
 def share_of_port(k: Ratio, h: Metres) -> Metres:
     """A share of the height of a port.

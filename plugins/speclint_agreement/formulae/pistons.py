@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import Metres
+from speclint.equations import Metres, Ratio
 
 
 @formula("x = a + w + b", cites=[FIRST_PRINCIPLES])
@@ -60,6 +60,20 @@ def with_last_land(x: Metres, b: Metres) -> Metres:
     0.104
     """
     return x + b
+
+
+@formula("L = x + n c", cites=[FIRST_PRINCIPLES])
+def with_faces_cut_back(x: Metres, n: Ratio, c: Metres) -> Metres:
+    """Least length of a piston whose faces are cut back beyond what its grooves and lands take up.
+
+    L = x + n c
+
+    ``x`` up to the end of the last land [m]; ``n`` faces beyond it, ``c`` how far each is cut back [m]. Returns [m].
+
+    >>> round(with_faces_cut_back(x=0.092, n=2.0, c=0.022), 6)
+    0.136
+    """
+    return x + n * c
 
 
 @formula("t = (D − D_r)/2", cites=[FIRST_PRINCIPLES])

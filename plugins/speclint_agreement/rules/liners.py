@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.handbook.fits import DRAWING_TEMPERATURE, SHRINK_FIT, size_when_hot
-from speclint.specs import CylinderBlock, CylinderLiner, LoadCase
+from speclint.specs import BlockPort, CylinderBlock, CylinderLiner, LinerPort, LoadCase
+from speclint_agreement.formulae.liners import size_of_port
 
 
 def _collars(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
@@ -39,15 +40,17 @@ def _hot(
 
 
 def _ports(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
-    """The bore of the liner against that of the end whose port each of its own ports meets."""
-    if not _is_placed(liner, sheet):
+    """Each port against that of the block which it meets: its width and height, and the bore at whose end it is."""
+    if not sheet.is_stated("block", liner.housed_in):
         return
     block = sheet.follow(liner.housed_in)
     for name, port in liner.ports.items():
         if not sheet.is_stated(f"port that {name} meets", port.matches):
             continue
         meets = sheet.entry(block.ports, port.matches, f"the ports of {block.id}")
-        if not sheet.is_stated(f"end of port {name}", meets.of_end):
+        yield from _sizes(name, port, meets, sheet)
+        placed = sheet.is_stated("bore", liner.in_bore)
+        if not (placed and sheet.is_stated(f"end of port {name}", meets.of_end)):
             continue
         end = sheet.entry(block.ends, meets.of_end, f"the ends of {block.id}")
         if sheet.is_stated(f"bore of end {name}", end.of_bore):
@@ -55,6 +58,16 @@ def _ports(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
                 sheet.read(f"bore of end {name}", end.of_bore), (end.of_bore.where, meets.of_end.where)
             )
             yield Pair(liner.in_bore, of_end, name=name)
+
+
+def _sizes(name: str, port: LinerPort, meets: BlockPort, sheet: Sheet) -> Iterator[Pair]:
+    """Width and height of a liner's port against the most by those of the block's."""
+    for what, own, other in (("width", port.width, meets.width), ("height", port.height, meets.height)):
+        if sheet.is_stated(f"{what} of {name}", own) and sheet.is_stated(f"{what} it meets", other):
+            size = sheet.take_nominal(f"{what[0]}_b", other)
+            most = sheet.work(f"{what[0]}_m", size_of_port, k=sheet.limit("wider"), s=size)
+            nominal = sheet.take_nominal(f"{what[0]}_l", own)
+            yield Pair(worked(nominal, own), worked(most, other), "at most", name=f"{what} of {name}")
 
 
 collar_enters: Rule = agreement(
@@ -73,13 +86,19 @@ collar_enters: Rule = agreement(
 
 port_of_its_bore: Rule = agreement(
     "liner.port-of-its-bore",
-    title="Each port of a liner meets a port of the block at an end of the liner's own bore",
+    title="Each port of a liner meets a port of the block at an end of the liner's own bore, and is at most 1.1 times "
+    "as wide and as high",
     on=CylinderLiner,
     pairs=_ports,
     within="",
+    edition=2,
+    limits=[
+        Limit("wider", "1.1", "ratio", COMMON_PRACTICE, "greatest size of a liner's port over the block's")
+    ],
     grade=Grade.NONCONFORMITY,
-    why="ports matched by name alone meet on paper, though the block has that port in the neighbouring bore",
-    leaves_out="how far the two openings cover each other (liner.port-register)",
+    why="ports matched by name alone meet on paper, though the block has that port in the neighbouring bore; one "
+    "cut for another port opens the liner to the joint behind it",
+    leaves_out="limits of the sizes; how far the two openings cover each other (liner.port-register)",
 )
 
 RULES = (collar_enters, port_of_its_bore)

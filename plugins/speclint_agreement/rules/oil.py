@@ -30,6 +30,8 @@ _FEEDS = re.compile(
 _MOST = 60
 #: A feed that a divider shares out in measured parts, for which several points are right.
 _SHARED = re.compile(r"divid|distribut|metering block|splitter", re.IGNORECASE)
+#: Words by which a divider is denied: "without a divider".
+_UNSHARED = re.compile(r"\b(?:no|not|none|never|nor|without)\b", re.IGNORECASE)
 #: Words that name a single feed of a lubricator; an oil cup or a box is one of many that are called alike.
 _FEED = re.compile(r"\bfeed\b", re.IGNORECASE)
 #: Several feeds one after the other, such as "6 to 8".
@@ -49,7 +51,7 @@ def _oils(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     for one, parts in own.items():
         if _FEED.search(one):
             parts = [*parts, *others.get(one, ())]
-        if not _SHARED.search(one):
+        if _UNSHARED.search(one) or not _SHARED.search(one):
             places = tuple(part.lubrication.feed.where for part in parts)
             points = "one point" if len(parts) == 1 else " and ".join(part.id for part in parts)
             yield Pair(Worked(points, places), Worked("one point", says=f"one point for {one}"), name=one)
@@ -57,21 +59,27 @@ def _oils(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
 
 def _of_one_lubricator(block: CylinderBlock, oiled: Iterable[Component], sheet: Sheet) -> Iterator[Pair]:
     """The oil of all that one lubricator feeds, by its name before a comma: parts, and pairs of block and cam boxes."""
-    fed: list[tuple[str, Word[str], Any]] = [
-        (part.id, part.lubrication.feed, part.lubrication.lubricant) for part in oiled
+    fed: list[tuple[str, Word[str], dict[str, Any]]] = [
+        (
+            part.id,
+            part.lubrication.feed,
+            {"oil": part.lubrication.lubricant, "class": part.lubrication.viscosity_class},
+        )
+        for part in oiled
     ]
     lists: list[CylinderBlock | CamBox] = [block, *sheet.belonging_to(block, CamBox)]
     for one in lists:
-        fed += [(f"{name} of {one.id}", pair.feed, pair.oil) for name, pair in one.pairs.items()]
-    first: dict[str, Any] = {}
-    for name, feed, oil in fed:
-        if not (sheet.is_stated(f"feed of {name}", feed) and sheet.is_stated(f"oil of {name}", oil)):
+        fed += [(f"{name} of {one.id}", pair.feed, {"oil": pair.oil}) for name, pair in one.pairs.items()]
+    first: dict[tuple[str, str], Any] = {}
+    for name, feed, oils in fed:
+        if not sheet.is_stated(f"feed of {name}", feed):
             continue
         lubricator = sheet.read(f"feed of {name}", feed).partition(",")[0].strip().lower()
-        if lubricator in first:
-            yield Pair(oil, first[lubricator], name=f"oil of {name}, from {lubricator}")
-        else:
-            first[lubricator] = oil
+        for what, stated in oils.items():
+            if sheet.is_stated(f"{what} of {name}", stated):
+                known = first.setdefault((what, lubricator), stated)
+                if known is not stated:
+                    yield Pair(stated, known, name=f"{what} of {name}, from {lubricator}")
 
 
 def _fed(parts: Iterable[Component], sheet: Sheet) -> dict[str, list[Component]]:
@@ -138,7 +146,7 @@ one_feed: Rule = agreement(
     on=CylinderBlock,
     pairs=_oils,
     within="",
-    edition=4,
+    edition=5,
     grade=Grade.NONCONFORMITY,
     why="one film has one oil, and of two points on one feed the nearer takes it all",
     leaves_out="axleboxes, axles and the rest of the engine; oil cups and boxes of other blocks, which may be called "

@@ -10,7 +10,7 @@ from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import (
     edge_by_groove,
     groove_of,
-    grooves_in_order,
+    grooves_with_places,
     place_in_piston,
     pressure_by_free_gap,
 )
@@ -19,6 +19,7 @@ from speclint_agreement.formulae.pistons import (
     begin_of_land,
     end_of_land,
     thickness_of_rim,
+    with_faces_cut_back,
     with_groove,
     with_last_land,
 )
@@ -30,15 +31,16 @@ if TYPE_CHECKING:
 def _grooves(piston: Piston, sheet: Sheet) -> Iterator[Pair]:
     """As drawn: each groove beyond the land of that before it, the last land within the piston.
 
-    Where the grooves do not say where they are, all grooves and lands together within the piston's length. The wall in
-    which they are cut is cast no thinner than it is once it is finished.
+    Where a groove does not say where it is, all grooves and lands together within the piston's length too. Both faces
+    that are cut back stay clear of the lands. The wall of the grooves is cast no thinner than it is once finished.
     """
     yield from _as_cast(piston, sheet)
     if not piston.grooves:
         return
-    order = grooves_in_order(piston, sheet)
-    if not order:
+    order = grooves_with_places(piston, sheet)
+    if len(order) < len(piston.grooves):
         yield from _together(piston, sheet)
+    if not order:
         return
     (first, groove), (last, hindmost) = order[0], order[-1]
     yield _drawn(f"before {first}", worked(sheet.take_nominal("a", groove.at), groove.at), groove, sheet)
@@ -49,10 +51,10 @@ def _grooves(piston: Piston, sheet: Sheet) -> Iterator[Pair]:
         place = Worked(sheet.take_nominal("a", after.at), (after.at.where,))
         yield Pair(place, Worked(end, (before.at.where, before.width.where, *lands)), "at least", name=name)
     if sheet.is_stated("length", piston.length):
-        L = Worked(sheet.take_nominal("L", piston.length), (piston.length.where,))
+        L = worked(sheet.take_nominal("L", piston.length), piston.length)
         end = _end(hindmost, sheet.take_nominal("b", hindmost.land), sheet)
-        ends = worked(end, hindmost.at, hindmost.width, hindmost.land)
-        yield Pair(L, ends, "at least", name=f"behind {last}")
+        sizes = hindmost.at, hindmost.width, hindmost.land
+        yield Pair(L, _with_faces(end, 1.0, sizes, piston, sheet), "at least", name=f"behind {last}")
 
 
 def _as_cast(piston: Piston, sheet: Sheet) -> Iterator[Pair]:
@@ -101,8 +103,17 @@ def _together(piston: Piston, sheet: Sheet) -> Iterator[Pair]:
         lands.append(b)
     needed = sheet.work("L_n", with_last_land, x=x, b=min(lands))
     sizes = tuple(one for groove in piston.grooves.values() for one in (groove.width, groove.land))
-    L = Worked(sheet.take_nominal("L", piston.length), (piston.length.where,))
-    yield Pair(L, worked(needed, *sizes), "at least", name="all grooves")
+    L = worked(sheet.take_nominal("L", piston.length), piston.length)
+    yield Pair(L, _with_faces(needed, 2.0, sizes, piston, sheet), "at least", name="all grooves")
+
+
+def _with_faces(x: float, n: float, sizes: tuple[Length, ...], piston: Piston, sheet: Sheet) -> Worked:
+    """A length that grooves and lands take up, with the faces beyond it that are cut back."""
+    cut = piston.crown_chamfer
+    if not sheet.is_stated("faces cut back", cut):
+        return worked(x, *sizes)
+    needed = sheet.work("L_c", with_faces_cut_back, x=x, n=n, c=sheet.take_nominal("c", cut))
+    return worked(needed, *sizes, cut)
 
 
 def _rings(ring: PistonRing, sheet: Sheet) -> Iterator[Pair]:
@@ -145,11 +156,10 @@ grooves_fit: Rule = agreement(
     on=by_word.Piston,
     pairs=_grooves,
     within="",
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     why="lands for which the piston has no length are thinned at the lathe, and break out under the rings",
-    leaves_out="limits of the sizes; the face behind the last groove, as it is cut back; a groove for oil that takes "
-    "no ring; how much is machined off the wall",
+    leaves_out="limits of the sizes; a groove for oil that takes no ring; how much is machined off the wall",
 )
 
 of_its_groove: Rule = agreement(

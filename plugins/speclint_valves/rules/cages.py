@@ -12,10 +12,15 @@ from speclint.specs import LoadCase, ValveCage, by_word
 from speclint_valves.formulae.holding import area_of_bars
 from speclint_valves.inputs.shutting import supply_at_most
 
-#: What moves beside a valve, or with it: no cage is held in its place by one of these.
+#: What moves in a cylinder, beside a valve or with it: no cage is held in its place by one of these.
 _MOVES = (
     by_word.Cam,
     by_word.CompressionSpring,
+    by_word.Crosshead,
+    by_word.Pin,
+    by_word.Piston,
+    by_word.PistonRing,
+    by_word.PistonRod,
     by_word.PoppetValve,
     by_word.Rocker,
     by_word.Shaft,
@@ -31,7 +36,7 @@ _MOVES = (
     on=ValveCage,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    edition=4,
+    edition=5,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cage that gives way under the broken valve sends both into the cylinder.",
     leaves_out="the blow with which the pieces strike, bending of a plate with holes in it, the strength of "

@@ -55,7 +55,7 @@ PORT = ("[ports.front]\nfrom_seat", '[ports.front]\nof_end = "front"\nfrom_seat'
 @pytest.mark.parametrize(
     ("changes", "ends"),
     [
-        ((), SILENT),
+        ((), FINE),
         ((in_block(*PORT),), FINE),
         (
             (
@@ -72,3 +72,32 @@ def test_a_port_meets_one_of_its_own_bore(
     workshop: DesignFolder, changes: tuple[tuple[str, str, str], ...], ends: Ends
 ) -> None:
     assert outcome(workshop.write(bench(*changes)), "liner.port-of-its-bore") == ends
+
+
+LINER_PORT = 'from_collar = "60 mm"\nheight = "40 mm"\nangle = "0 °"\nwidth = "300 mm"'
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "ends"),
+    [
+        ("300 mm", "330 mm ±2", FINE),
+        ("300 mm", "331 mm", WRONG),
+        ("300 mm", "900 mm", WRONG),
+        ("300 mm", "200 mm", FINE),
+        ("40 mm", "44 mm", FINE),
+        ("40 mm", "44.1 mm", WRONG),
+        ("40 mm", "60 mm", WRONG),
+    ],
+)
+def test_a_port_is_no_port_of_another_size(workshop: DesignFolder, old: str, new: str, ends: Ends) -> None:
+    """The block's port is 300 mm wide and 40 mm high: 1.1 × 300 = 330 mm and 1.1 × 40 = 44 mm are the most."""
+    workshop.write(bench(in_liner(LINER_PORT, LINER_PORT.replace(old, new))))
+    assert outcome(workshop, "liner.port-of-its-bore") == ends
+
+
+def test_a_port_that_states_no_sizes_is_compared_by_its_bore_alone(workshop: DesignFolder) -> None:
+    bare = LINER_PORT.replace('height = "40 mm"\n', "").replace('width = "300 mm"', "")
+    workshop.write(bench(in_liner(LINER_PORT, bare)))
+    assert outcome(workshop, "liner.port-of-its-bore") == SILENT
+    workshop.replace("block.toml", PORT[0], PORT[1])
+    assert outcome(workshop, "liner.port-of-its-bore") == FINE

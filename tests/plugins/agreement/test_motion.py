@@ -268,14 +268,19 @@ def grooved(workshop: DesignFolder, *places: float, length: float = 150, land: f
         ((11, 37.9, 65), 92, WRONG),
         ((11, 38, 65), 91.9, WRONG),
         ((94, 67, 40), 150, FINE),
-        ((-1, 67, 94), 92, FINE),
-        ((-1, 67, 94), 91.9, WRONG),
+        ((-1, 67, 94), 121, FINE),
+        ((-1, 67, 94), 120.9, WRONG),
+        ((-1, -1, -1), 92, FINE),
+        ((-1, -1, -1), 91.9, WRONG),
     ],
 )
 def test_the_grooves_fit_their_piston(
     workshop: DesignFolder, places: tuple[float, ...], length: float, ends: Ends
 ) -> None:
-    """Lands of 11 mm: 11 + 16, 11 + 16, 11 + 16 and 11 make 92 mm, whichever way the grooves are listed."""
+    """Lands of 11 mm: 11 + 16, 11 + 16, 11 + 16 and 11 make 92 mm, whichever way the grooves are listed.
+
+    The last groove at 94 mm ends with its land at 94 + 16 + 11 = 121 mm, though another does not say where it is.
+    """
     assert outcome(grooved(workshop, *places, length=length), "piston.grooves-fit") == ends
 
 
@@ -313,6 +318,54 @@ def test_a_face_is_cut_back_no_farther_than_the_first_land(
         'kind = "piston"\nid = "piston"\nruns_in = "liner"\nlength = "140 mm"\n'
         f'crown_chamfer = "{chamfer}"\n[grooves.front]\nat = "24 mm"\nwidth = "16 mm"\nland = "11 mm"\n'
     )
+    workshop.write({**files(), "piston.toml": piston})
+    assert outcome(workshop, "piston.grooves-fit", "piston") == ends
+
+
+@pytest.mark.parametrize(
+    ("length", "chamfer", "ends"),
+    [
+        ("64 mm", "13 mm", FINE),
+        ("63.9 mm", "13 mm", WRONG),
+        ("64 mm", "13.1 mm", WRONG),
+        ("51 mm", "", FINE),
+        ("50.9 mm", "", WRONG),
+    ],
+)
+def test_the_back_face_is_cut_back_no_farther_than_the_last_land(
+    workshop: DesignFolder, length: str, chamfer: str, ends: Ends
+) -> None:
+    """A groove of 16 mm at 24 mm and a land of 11 mm end at 51 mm; 13 mm of the back face make 64 mm."""
+    cut = f'crown_chamfer = "{chamfer}"\n' if chamfer else ""
+    piston = f'kind = "piston"\nid = "piston"\nruns_in = "liner"\nlength = "{length}"\n{cut}' + (
+        '[grooves.front]\nat = "24 mm"\nwidth = "16 mm"\nland = "11 mm"\n'
+    )
+    workshop.write({**files(), "piston.toml": piston})
+    assert outcome(workshop, "piston.grooves-fit", "piston") == ends
+
+
+@pytest.mark.parametrize(
+    ("at", "length", "chamfer", "ends"),
+    [
+        (("40", "", "67"), "150 mm", "", FINE),
+        (("40", "", "66.9"), "150 mm", "", WRONG),
+        (("", "40", "67"), "150 mm", "", FINE),
+        (("", "40", "66.9"), "150 mm", "", WRONG),
+        (("11", "", ""), "92 mm", "", FINE),
+        (("11", "", ""), "91.9 mm", "", WRONG),
+        (("", "", ""), "136 mm", "22 mm", FINE),
+        (("", "", ""), "135.9 mm", "22 mm", WRONG),
+    ],
+)
+def test_a_groove_without_a_place_does_not_excuse_the_others(
+    workshop: DesignFolder, at: tuple[str, ...], length: str, chamfer: str, ends: Ends
+) -> None:
+    """A groove of 16 mm at 40 mm with a land of 11 mm: the next at 67 mm; all three 92 mm, with two faces 136 mm."""
+    cut = f'crown_chamfer = "{chamfer}"\n' if chamfer else ""
+    piston = f'kind = "piston"\nid = "piston"\nruns_in = "liner"\nlength = "{length}"\n{cut}'
+    for name, place in zip(("first", "second", "third"), at, strict=True):
+        placed = f'at = "{place} mm"\n' if place else ""
+        piston += f'[grooves.{name}]\n{placed}width = "16 mm"\nland = "11 mm"\n'
     workshop.write({**files(), "piston.toml": piston})
     assert outcome(workshop, "piston.grooves-fit", "piston") == ends
 

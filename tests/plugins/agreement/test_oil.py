@@ -38,12 +38,53 @@ FILES = {
         ("spindle.toml", "feed 3", "feeds 3 to 5", FINE),
         ("spindle.toml", "mechanical lubricator", "second lubricator", FINE),
         ("spindle.toml", "mechanical lubricator, feed 3", "oil cup", FINE),
+        ("spindle.toml", "feed 3", "feed 2, by a divider", FINE),
     ],
 )
 def test_oil_and_feeds(
     workshop: DesignFolder, file: str, old: str, new: str, wanted: tuple[str, Grade | None]
 ) -> None:
     found = workshop.write(FILES).replace(file, old, new).only(RULE)
+    assert (found.outcome, found.grade) == wanted
+
+
+@pytest.mark.parametrize(
+    ("feed", "wanted"),
+    [
+        ("feed 9, by a divider", FINE),
+        ("feed 9, without a divider", NOTE),
+        ("feed 9, no divider fitted", NOTE),
+        ("feed 9, divider not fitted", NOTE),
+        ("feed 9", NOTE),
+    ],
+)
+def test_a_divider_that_is_denied_shares_nothing_out(
+    workshop: DesignFolder, feed: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """Two spindles on one feed."""
+    second = FILES["spindle.toml"].replace('"spindle"', '"second"')
+    folder = workshop.write({**FILES, "second.toml": second})
+    for file in ("spindle.toml", "second.toml"):
+        folder.replace(file, "feed 3", feed)
+    found = folder.only(RULE)
+    assert (found.outcome, found.grade) == wanted
+
+
+@pytest.mark.parametrize(
+    ("lubricator", "grade", "wanted"),
+    [
+        ("mechanical lubricator", "ISO VG 1000", FINE),
+        ("mechanical lubricator", "ISO VG 460", NOTE),
+        ("second lubricator", "ISO VG 460", FINE),
+    ],
+)
+def test_a_lubricator_has_oil_of_one_class(
+    workshop: DesignFolder, lubricator: str, grade: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """The liner has oil of ISO VG 1000 from it."""
+    folder = workshop.write(FILES).replace("spindle.toml", "mechanical lubricator", lubricator)
+    oiled = f'moves = "valve"\nlubrication.viscosity_class = "{grade}"\n'
+    found = folder.replace("spindle.toml", 'moves = "valve"\n', oiled).only(RULE)
     assert (found.outcome, found.grade) == wanted
 
 

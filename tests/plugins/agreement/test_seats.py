@@ -135,6 +135,28 @@ def test_the_edges_of_a_face_are_told_with_the_sizes_that_give_them(design: Desi
         assert [one.where.key.removeprefix("upper_beat.") for one in places] == [*here, *there]
 
 
+@pytest.mark.parametrize("width", ["3 mm", "3 mm ±0.3"])
+def test_a_worked_edge_is_told_with_the_width_that_gave_it(design: DesignFolder, width: str) -> None:
+    """As drawn 140 + 2 × 3 = 146 mm, though the contact takes the least width afterwards."""
+    file = design.root / "valve.toml"
+    text = file.read_text(encoding="utf-8").replace('contact_width = "3 mm"', f'contact_width = "{width}"')
+    file.write_text(text.replace("[lower_beat]", '[lower_beat]\nrim_diameter = "145.9 mm"'), encoding="utf-8")
+    (edge,) = [one for one in design.only("valve.meets-seat").failing if one.of == "lower, rim"]
+    assert "146 mm, worked from" in edge.says
+    assert "contact width, lower beat 3 mm (" in edge.says
+
+
+def test_an_edge_worked_from_the_least_width_is_told_with_that(design: DesignFolder) -> None:
+    """A beat of 150 mm and 2.7 mm at the least ends at 155.4 mm, and a seat of 154 ±2 begins at 156 mm at the most."""
+    file = design.root / "valve.toml"
+    text = file.read_text(encoding="utf-8").replace('contact_width = "3 mm"', 'contact_width = "3 mm ±0.3"')
+    file.write_text(text, encoding="utf-8")
+    design.replace("seat.toml", 'seat_diameter = "150 mm"', 'seat_diameter = "154 mm ±2"')
+    (contact,) = [one for one in design.only("valve.meets-seat").failing if one.of == "upper, contact"]
+    assert "155.4 mm, worked from" in contact.says
+    assert "contact width, upper beat 2.7 mm" in contact.says
+
+
 def test_faces_that_may_miss_each_other_are_found(design: DesignFolder) -> None:
     """A beat of 150 to 156 mm and a seat of 150 ±7: at the least 143 to 149, at the most 157 to 163."""
     design.replace("seat.toml", 'seat_diameter = "150 mm"', 'seat_diameter = "150 mm ±7"')

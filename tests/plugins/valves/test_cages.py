@@ -73,10 +73,18 @@ def test_a_cage_of_which_nobody_counted_the_bars(workshop: DesignFolder) -> None
 
 @pytest.mark.parametrize(
     ("holder", "outcome"),
-    [("block", "conforms"), ("valve", "finding"), ("spindle", "finding"), ("tappet", "finding")],
+    [
+        ("block", "conforms"),
+        ("valve", "finding"),
+        ("spindle", "finding"),
+        ("tappet", "finding"),
+        ("piston", "finding"),
+        ("crosshead", "finding"),
+    ],
 )
 def test_no_part_that_moves_holds_a_cage(workshop: DesignFolder, holder: str, outcome: str) -> None:
     made = caged("40", "600")
+    made |= {f"{one}.toml": f'kind = "{one}"\nid = "{one}"\n' for one in ("piston", "crosshead")}
     made["cage.toml"] = made["cage.toml"].replace('held_by = "block"', f'held_by = "{holder}"')
     check = workshop.write(made).only(RULE)
     assert check.outcome == outcome
