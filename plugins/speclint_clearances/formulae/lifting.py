@@ -70,6 +70,44 @@ def share_of_leg(
     return ((x_c - x_2) * (x_1 - x_2) + (y_c - y_2) * (y_1 - y_2)) / L**2
 
 
+@formula("h_1 = h − (z − z_0)", cites=[FIRST_PRINCIPLES])
+def hook_above_point(h: Metres, z: Metres, z_0: Metres) -> Metres:
+    """Height of the hook above a lifting point.
+
+    h_1 = h − (z − z_0)
+
+    ``h`` of the hook above the lowest point; ``z`` this point, ``z_0`` the lowest one, upwards [m]. Returns [m].
+
+    Hand working: a hook 1.2 m above points at 520 mm is 1.2 − 0.98 = 0.22 m above one at 1500 mm.
+
+    >>> round(hook_above_point(h=1.2, z=1.5, z_0=0.52), 6)
+    0.22
+    """
+    return h - (z - z_0)
+
+
+@formula("k_1 = k h_1/(k h_1 + (1 − k) h_2)", cites=[FIRST_PRINCIPLES])
+def share_at_heights(k: Ratio, h_1: Metres, h_2: Metres) -> Ratio:
+    """Share of the weight on a leg of two whose points are not equally high: their pulls across balance at the hook.
+
+    k_1 = k h_1/(k h_1 + (1 − k) h_2)
+
+    ``k`` share by the distances in plan alone [-]; ``h_1``, ``h_2`` height of the hook above this point and above the
+    opposite one [m]. Returns a ratio, ``k`` where both are equally high. OutOfRange unless h_1 and h_2 are above 0,
+    and unless the load hangs between the two points.
+
+    Hand working: midway, the hook 0.5 m above one point and 1 m above the other: 0.25/(0.25 + 0.5) = 1/3.
+
+    >>> round(share_at_heights(k=0.5, h_1=0.5, h_2=1.0), 6)
+    0.333333
+    """
+    require(h_1 > 0 * h_1, "the hook is not above the points")
+    require(h_2 > 0 * h_2, "the hook is not above the points")
+    borne = k * h_1 + (1 - k) * h_2
+    require(borne > 0 * borne, "the load does not hang between the two points")
+    return k * h_1 / borne
+
+
 @formula("F = k m g √(1 + (r/h)²)", cites=[FIRST_PRINCIPLES, CGPM])
 def leg_pull(k: Ratio, m: Kilograms, g: MetresPerSecondSquared, r: Metres, h: Metres) -> Newtons:
     """Pull along a leg of the sling.

@@ -19,7 +19,7 @@ def wear_known(name: str, gap: MotionGap, block: CylinderBlock, sheet: Sheet) ->
     A wheel by its axleboxes, and a coupling rod with it; crosshead and connecting rod by all bearings between wheel and
     piston. Of several cylinders of a block the greatest counts.
     """
-    word = _moving(name, gap, sheet)
+    word = moving_at(name, gap, sheet)
     drive = block.drive
     if word in ("wheel", "coupling rod") and sheet.is_stated("wear of the axleboxes", drive.axlebox_wear):
         return sheet.take(f"w_a {name}", drive.axlebox_wear)
@@ -31,7 +31,7 @@ def wear_known(name: str, gap: MotionGap, block: CylinderBlock, sheet: Sheet) ->
     return max((one.value for one in plays if one is not None), default=None)
 
 
-def _moving(name: str, gap: MotionGap, sheet: Sheet) -> str | None:
+def moving_at(name: str, gap: MotionGap, sheet: Sheet) -> str | None:
     """What moves: by the part that the gap is to, else by its word."""
     if sheet.is_stated(f"part at {name}", gap.to) and isinstance(sheet.follow(gap.to), Crosshead):
         return "crosshead"

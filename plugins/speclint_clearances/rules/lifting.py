@@ -23,9 +23,11 @@ from speclint_clearances.formulae.lifting import (
     dynamic_pull,
     engagement_wanted,
     force_of_mass,
+    hook_above_point,
     leg_pull,
     leg_slope,
     net_section_stress,
+    share_at_heights,
     share_of_leg,
     tear_out_stress,
 )
@@ -72,7 +74,7 @@ class _Leg(NamedTuple):
     title="Each two points that name each other across the others, above the load's centre of gravity, carry it alone "
     "with the dynamic factor: eye, thread, lug and weld, bent both ways where the sling leans most",
     on=LiftingPlan,
-    edition=8,
+    edition=9,
     grade=Grade.HOLD,
     cites=[
         EN_13155.at("structural strength"),
@@ -143,7 +145,8 @@ def points(plan: LiftingPlan, sheet: Sheet) -> Judgement:
     """Mass and centre of gravity, the pull of each leg of a pair, and the load or stress of its eye or lug.
 
     An eye is within its angle where its sling leans most, if the plan states how far. Threads and welds are of the
-    metal of the part that is lifted.
+    metal of the part that is lifted. The hook counts as its height above the lowest of the points: a higher one is
+    nearer to it, so that its sling lies flatter, and takes less of the weight.
     """
     if not plan.weights or not plan.points:
         raise sheet.not_assessed("neither weights nor points may be left out", plan.where)
@@ -179,13 +182,12 @@ def _point(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet:
     )
     x_2, y_2 = sheet.take(f"x across {name}", across.x), sheet.take(f"y across {name}", across.y)
     span = sheet.work(f"L {name}", distance, x_1=x, y_1=y, x_2=x_2, y_2=y_2)
-    share = sheet.work(
-        f"k {name}", share_of_leg, x_c=load.x, y_c=load.y, x_1=x, y_1=y, x_2=x_2, y_2=y_2, L=span
+    flat = sheet.work(
+        f"k_0 {name}", share_of_leg, x_c=load.x, y_c=load.y, x_1=x, y_1=y, x_2=x_2, y_2=y_2, L=span
     )
-    r, h = (
-        sheet.work(f"r {name}", distance, x_1=x, y_1=y, x_2=load.x, y_2=load.y),
-        sheet.take("h", plan.hook_height),
-    )
+    h = _hook_above(name, plan, sheet)
+    share = sheet.work(f"k {name}", share_at_heights, k=flat, h_1=h, h_2=_hook_above(named, plan, sheet))
+    r = sheet.work(f"r {name}", distance, x_1=x, y_1=y, x_2=load.x, y_2=load.y)
     slope = sheet.work(f"s {name}", leg_slope, r=r, h=h)
     rest = sheet.work(f"F {name}", leg_pull, k=share, m=load.m, g=STANDARD_GRAVITY, r=r, h=h)
     pull = sheet.work(f"F_d {name}", dynamic_pull, x=sheet.limit("dynamic", "x"), F=rest)
@@ -208,6 +210,18 @@ def _point(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet:
         bent = _bent(name, point.lug, plan, load, _Leg(pull, x, y, r, h), sheet)
         return [*judged, *_lug(name, point.lug, pull, sheet), *bent]
     return [*judged, *_eye(name, point, plan, pull, sheet), *_leans(name, slope, plan, sheet)]
+
+
+def _hook_above(name: str, plan: LiftingPlan, sheet: Sheet) -> Metres:
+    """Height of the hook above a point, where it is stated above the lowest of them all."""
+    heights = {one: sheet.take(f"z {one}", point.z) for one, point in plan.points.items()}
+    return sheet.work(
+        f"h {name}",
+        hook_above_point,
+        h=sheet.take("h", plan.hook_height),
+        z=heights[name],
+        z_0=min(heights.values()),
+    )
 
 
 def _leans(name: str, slope: Ratio, plan: LiftingPlan, sheet: Sheet) -> Iterator[Judgement]:

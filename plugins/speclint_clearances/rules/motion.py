@@ -11,6 +11,7 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE, growth_of_length
 from speclint.specs import Component, Crosshead, CylinderBlock, Envelope, LoadCase, MotionGap
 from speclint_clearances.formulae.room import gap_left
 from speclint_clearances.inputs.motion_beside import BETWEEN_WHEELS, FLANGE, left_by_parts
+from speclint_clearances.inputs.motion_growth import growth_known
 from speclint_clearances.inputs.motion_wear import wear_known
 
 
@@ -21,7 +22,7 @@ from speclint_clearances.inputs.motion_wear import wear_known
     wrong="gap {item} closes to {found}, {limit} wanted",
     on=Envelope,
     cases=("running", "drifting"),
-    edition=6,
+    edition=7,
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A rod that touches a cover at speed bends, and a bent rod breaks.",
@@ -53,8 +54,8 @@ def motion_clearance(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgem
     to the covers, from the back cover to the eye of the connecting rod round its pin and bush, and along the engine to
     the pin of a coupled axle in line with a cover. A gap said to be wider is told, and counted so; and so is less wear
     than that of the axleboxes at a wheel or a coupling rod, or of all bearings between wheel and piston at a crosshead
-    or its rod. A wheel or a coupling rod that is said to have less side play than every axle has is told, and counted
-    at the least.
+    or its rod, and less growth towards these than over the thickness of the back cover. A wheel or a coupling rod that
+    is said to have less side play than every axle has is told, and counted at the least.
     """
     if not envelope.gaps:
         raise sheet.not_assessed("no gap to the motion is stated", envelope.where)
@@ -100,10 +101,12 @@ def _gap(
             "gap {item} is said to be {found}, the parts as drawn leave {limit} at most"
         )
         yield told.graded(Grade.NONCONFORMITY)
+    length, told_of = _length_grown(name, gap, part, sheet)
+    yield from told_of
     grown = sheet.work(
         f"g {name}",
         growth_of_length,
-        L=sheet.take(f"L {name}", gap.growth_length),
+        L=length,
         alpha=sheet.look_up("α", sheet.material_of(part).expansion, of=part, at=at),
         T=at,
         T_ref=DRAWING_TEMPERATURE,
@@ -133,6 +136,18 @@ def _gap(
         g=grown,
     )
     yield sheet.at_least(left, sheet.limit("least_gap"))
+
+
+def _length_grown(name: str, gap: MotionGap, part: Component, sheet: Sheet) -> tuple[Metres, list[Judgement]]:
+    """Length that grows into a gap, no less than is known, and what is told of one that is stated to be less."""
+    L = sheet.take(f"L {name}", gap.growth_length)
+    known = growth_known(name, gap, part, sheet) if isinstance(part, CylinderBlock) else None
+    if known is None:
+        return L, []
+    told = sheet.at_least(L, known).else_says(
+        "gap {item} counts {found} that grows, the back cover alone is {limit} thick"
+    )
+    return max(L, known), [told.graded(Grade.NONCONFORMITY)]
 
 
 RULES: tuple[Rule, ...] = (motion_clearance,)

@@ -12,6 +12,7 @@ from speclint.specs import (
     FrameFastening,
     Gland,
     Piston,
+    PistonRod,
     PoppetValve,
     SpannerRoom,
     ValveSeat,
@@ -21,20 +22,23 @@ from speclint_clearances.formulae.cranes import bar_wanted, reach_along, reach_b
 
 #: Methods of tightening in which no spanner turns the nut against its load.
 _STRETCHED = ("elongation by ultrasound", "elongation by length", "hydraulic tensioner")
+#: Words in a direction along the engine.
+_ALONG = ("forward", "front", "backward", "back", "rear", "ahead", "along")
 
 
 @rule(
     "room.withdrawn-in-frames",
-    edition=3,
-    title="With the block in its frames each valve, spindle, spring, seat, piston and rod can be drawn out, straight "
-    "or with its swing: room for its length, its engagement and 25 mm for the tool",
+    edition=4,
+    title="With the block in its frames each valve, spindle, spring, seat, piston and rod can be drawn out, these two "
+    "along the engine, straight or swung: room for length, engagement and 25 mm for the tool",
     on=AccessPlan,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="what can only be drawn out with the block off the engine is not inspected between heavy overhauls",
-    leaves_out="liners and studs (access.inspection) and the cam box (cambox.withdrawal); what it meets on the "
-    "way as it swings; whether what has to come off can; the local code and a competent person decide",
+    leaves_out="liners and studs (access.inspection) and the cam box (cambox.withdrawal); a cylinder that stands "
+    "upright; what a part meets on the way as it swings; whether what has to come off can; the local code and a "
+    "competent person decide",
     against=(),
     limits=[Limit("tool", "25 mm", "length", COMMON_PRACTICE, "room for the tool")],
 )
@@ -52,7 +56,10 @@ def _drawn_out(part: Component, plan: AccessPlan, sheet: Sheet) -> Judgement:
         return _graver(
             sheet.states(False, f"{part.id} has no room for withdrawal stated", where=plan.where), part, sheet
         )
-    sheet.read(f"direction of {part.id}", drawn.direction)
+    way = sheet.read(f"direction of {part.id}", drawn.direction)
+    if isinstance(part, Piston | PistonRod) and not _is_along(way):
+        said = f"{part.id} is said to be drawn out {way}, its cylinder lies along the engine: forwards or backwards"
+        return _graver(sheet.states(False, said, where=plan.where), part, sheet)
     if not drawn.in_place:
         raise sheet.not_assessed(f"in_place of {part.id} is not stated in {plan.where.file}", plan.where)
     stays = [sheet.read(f"in place as {part.id} is drawn out", what) for what in drawn.in_place]
@@ -76,6 +83,16 @@ def _drawn_out(part: Component, plan: AccessPlan, sheet: Sheet) -> Judgement:
         "{item} has {found} to be drawn out in the frames, {limit} wanted"
     )
     return _graver(sheet.worst(straight, *judged), part, sheet)
+
+
+def _is_along(way: str) -> bool:
+    """Whether a direction is one along the engine.
+
+    >>> _is_along("forwards"), _is_along("towards the back"), _is_along("upwards"), _is_along("to the left")
+    (True, True, False, False)
+    """
+    said = way.lower()
+    return any(word in said for word in _ALONG)
 
 
 def _graver(judged: Judgement, part: Component, sheet: Sheet) -> Judgement:

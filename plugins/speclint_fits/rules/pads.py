@@ -59,9 +59,16 @@ from speclint_fits.inputs.thrust import LEAD, thrust_of
             COMMON_PRACTICE,
             "allowable contact pressure as a share of proof stress",
         ),
+        Limit(
+            "friction",
+            "0.05",
+            "ratio",
+            COMMON_PRACTICE,
+            "least friction of steel faces that are drawn together, with any paste between them",
+        ),
         LEAD,
     ],
-    edition=7,
+    edition=8,
 )
 def locating_lugs(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
     """Interference by the limits, E δ/w with growth and T/A added, and 2 μ σ A to draw it in; form at its zones.
@@ -81,8 +88,12 @@ def locating_lugs(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement
 
 
 def _entering(pad_in: Seated, sheet: Sheet) -> Judgement:
-    """Force that draws in all the pads that locate this block, against the available force."""
-    force = 0.0
+    """Force that draws in all the pads that locate this block, against the available force.
+
+    A friction less than that of any paste is told, and counted at the least.
+    """
+    force, least = 0.0, sheet.limit("friction", "μ_0")
+    told: list[Judgement] = []
     for face in sheet.belonging_to(pad_in.block, LocatingFace):
         one = seated(face, sheet)
         if locks_block(sheet.read(f"pad of {face.id}", face.pad), one.pad, sheet):
@@ -90,11 +101,18 @@ def _entering(pad_in: Seated, sheet: Sheet) -> Judgement:
                 one, with_form(interference_of(one, sheet), one, sheet), DRAWING_TEMPERATURE, sheet
             )
             mu = sheet.take("μ", face.friction)
-            added = sheet.work("F_2", force_to_enter, mu=mu, sigma=sigma, A=area_of_faces(one, sheet))
+            known = sheet.at_least(mu, least).else_says(
+                "friction of the pads is said to be {found}, {limit} is the least with any paste"
+            )
+            told += [] if known.holds else [known]
+            added = sheet.work(
+                "F_2", force_to_enter, mu=max(mu, least), sigma=sigma, A=area_of_faces(one, sheet)
+            )
             force = sheet.work("F", sum_of_loads, F_1=force, F_2=added)
-    return sheet.at_most(force, sheet.take("F_j", pad_in.face.entering_force)).else_says(
+    drawn = sheet.at_most(force, sheet.take("F_j", pad_in.face.entering_force)).else_says(
         "pads need {found} to go in, {limit} is available"
     )
+    return sheet.worst(*told, drawn)
 
 
 def _crushing(pad_in: Seated, delta: float, case: LoadCase, sheet: Sheet) -> Judgement:

@@ -15,6 +15,14 @@ from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.studs import Studs, flank_angle, least_area_of, pitch, pitch_diameter, studs_of
 from speclint_joints.sources import ASME_BENDING, SHIGLEY, VDI_TORSION
 
+_UNEVEN = Limit(
+    "uneven",
+    "1.2",
+    "ratio",
+    COMMON_PRACTICE,
+    "least ratio of the greatest stud load to the mean, of nuts that are drawn up one after the other",
+)
+
 
 @rule(
     "gland.studs",
@@ -37,23 +45,36 @@ from speclint_joints.sources import ASME_BENDING, SHIGLEY, VDI_TORSION
             COMMON_PRACTICE,
             "coefficient of friction in the thread, tightened dry and hot",
         ),
+        _UNEVEN,
     ],
-    edition=6,
+    edition=7,
 )
 def studs(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Tension and torsion of the most heavily loaded stud, against proof stress."""
+    """Tension and torsion of the most heavily loaded stud, against proof stress.
+
+    Nuts that are said to be drawn up more evenly than is done by hand are told, and counted at the least.
+    """
     joint = joint_holding(gland, sheet)
     own = studs_of(joint, sheet)
     load = _load(gland, joint, _ring(gland, sheet), case, sheet)
-    worst = sheet.work("F_1", greatest_share, k=sheet.take("k", gland.tilt), F=load, n=own.n)
+    uneven, told = _uneven(gland, sheet)
+    worst = sheet.work("F_1", greatest_share, k=uneven, F=load, n=own.n)
     area = least_area_of(joint, sheet, own)
     pull = sheet.work("sigma", stud_stress.tension, F=worst, A_s=area)
     stress = sheet.work("sigma_eq", equivalent_stress, sigma=pull, tau=_twist(own, area, worst, sheet))
     at = sheet.take("T_b", case.temperature_of(joint))
     proof = sheet.look_up("R_p", sheet.material_of(joint).proof_stress, of=joint, at=at, thickness=own.d)
-    return sheet.at_most(
-        stress, sheet.work("sigma_lim", share_of_strength, k=sheet.limit("share of proof"), R=proof)
+    allowed = sheet.work("sigma_lim", share_of_strength, k=sheet.limit("share of proof"), R=proof)
+    return sheet.worst(*told, sheet.at_most(stress, allowed))
+
+
+def _uneven(gland: Gland, sheet: Sheet) -> tuple[float, list[Judgement]]:
+    """Greatest stud load over the mean, no less than by hand, and what is told of one that is stated to be less."""
+    stated, least = sheet.take("k", gland.tilt), sheet.limit(_UNEVEN.name, "k_0")
+    told = sheet.at_least(stated, least).else_says(
+        "nuts are said to be drawn up to {found} of the mean load at most, {limit} is the least"
     )
+    return max(stated, least), [] if told.holds else [told]
 
 
 def _ring(gland: Gland, sheet: Sheet) -> dict[str, float]:
@@ -103,14 +124,17 @@ def _twist(own: Studs, area: float, load: float, sheet: Sheet) -> float:
     against=("break under load",),
     limits=[
         Limit("bending", "1.5", "ratio", ASME_BENDING, "allowable bending stress over allowable tension"),
+        _UNEVEN,
     ],
+    edition=2,
 )
 def flange(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
     """6 F_1 h/(b t²) where the flange leaves the nose in the box, on the width that the stud's load spreads to."""
     joint = joint_holding(gland, sheet)
     n, ring = float(sheet.count("n", joint.count)), _ring(gland, sheet)
     load = _load(gland, joint, ring, case, sheet)
-    worst = sheet.work("F_1", greatest_share, k=sheet.take("k", gland.tilt), F=load, n=n)
+    uneven, told = _uneven(gland, sheet)
+    worst = sheet.work("F_1", greatest_share, k=uneven, F=load, n=n)
     nose = ring["D_b"]
     h = sheet.work("h", gasket_lever, D_b=circle_of_studs(joint, sheet), G=nose)
     width = sheet.work("b", width_by_stud, D=nose, n=n, s=sheet.take("s", joint.nut.across_flats), h=h)
@@ -118,7 +142,8 @@ def flange(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
     stress = sheet.work("sigma", bending_by_stud, F_1=worst, h=h, b=width, t=t)
     at = sheet.take("T", case.temperature_of(gland))
     tension = sheet.look_up("f", sheet.material_of(gland).allowable_tension, of=gland, at=at, wall=t)
-    return sheet.at_most(stress, sheet.work("f_b", share_of_strength, k=sheet.limit("bending"), R=tension))
+    allowed = sheet.work("f_b", share_of_strength, k=sheet.limit("bending"), R=tension)
+    return sheet.worst(*told, sheet.at_most(stress, allowed))
 
 
 RULES = (studs, flange)

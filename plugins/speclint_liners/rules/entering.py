@@ -35,11 +35,12 @@ _COOLANTS = {
 
 @rule(
     "liner.entering",
-    title="The stated method of assembly gives at least the shrinkage that the liner needs, or needs no "
-    "more than the force of the press",
+    title="The stated method of assembly gives at least the shrinkage that the liner needs, which is more than its "
+    "interference, or needs no more than the force of the press",
     on=by_word.CylinderLiner,
-    edition=4,
+    edition=5,
     grade=Grade.OBSERVATION,
+    gravest=Grade.NONCONFORMITY,
     cites=[DIN_7190, COMMON_PRACTICE],
     why="A liner that sticks half-way must be bored out and scrapped.",
     leaves_out="loss of heat or cold before assembly; tempering of the block's welds; burns by heat and "
@@ -72,7 +73,10 @@ _COOLANTS = {
     ],
 )
 def entering(liner: CylinderLiner, sheet: Sheet) -> Judgement:
-    """Shrinkage required against that by chilling and heating; or the force against that of the press."""
+    """Shrinkage required against that by chilling and heating; or the force against that of the press.
+
+    A liner that is larger than its bore still when they meet cannot enter: a nonconformity.
+    """
     housed = housing(liner, sheet)
     fit = cold_fit(liner, housed, sheet)
     way = sheet.read("put in", liner.entered)
@@ -131,7 +135,11 @@ def _by_heat(
         T_in=cold,
         T_ref=DRAWING_TEMPERATURE,
     )
+    enters = sheet.at_least(gained, fit.delta).else_says(
+        "liner cannot enter: heat and cold give {found}, its interference is {limit}"
+    )
     return sheet.worst(
+        enters.graded(Grade.NONCONFORMITY),
         sheet.at_least(gained, needed).else_says(
             "too little shrinkage for the liner to go in: {found}, {limit} wanted"
         ),

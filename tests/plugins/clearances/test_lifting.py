@@ -120,6 +120,28 @@ def test_a_piece_that_is_put_in_afterwards_is_no_load(workshop: DesignFolder) ->
     assert (on_sheet(check, "m"), on_sheet(check, "x_c")) == (1500.0, pytest.approx(0.8))
 
 
+def test_a_higher_point_is_nearer_to_the_hook(workshop: DesignFolder) -> None:
+    """The front eye 0.5 m higher, 1 m aside of a hook 1.5 m above the other: shares 0.5 · 1/(0.5 · 1 + 0.5 · 1.5) = 0.4
+    and 0.6; slopes 1 and 2/3; pulls 784.5 · 10 √2 = 11 095 N and 1176.8 · 10 √(1 + 4/9) = 14 144 N."""
+    higher = (eye("front", "2 m", "back"), eye("front", "2 m", "back").replace('z = "1 m"', 'z = "1.5 m"'))
+    check = lifted(workshop, higher, ('hook_height = "1 m"', 'hook_height = "1.5 m"')).only(RULE)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "F front") == pytest.approx(11095, abs=1)
+    assert on_sheet(check, "F back") == pytest.approx(14144, abs=1)
+
+
+@pytest.mark.parametrize(
+    ("z", "outcome"), [("1.49 m", "conforms"), ("1.51 m", "finding"), ("2.6 m", "finding")]
+)
+def test_a_point_too_near_to_the_hook_or_above_it_is_told(
+    workshop: DesignFolder, z: str, outcome: str
+) -> None:
+    """1 m aside of a hook 1.5 m above the lower point: 45° at 0.5 m above that, and above 1.5 m it is over the hook."""
+    higher = (eye("front", "2 m", "back"), eye("front", "2 m", "back").replace('z = "1 m"', f'z = "{z}"'))
+    hook = ('hook_height = "1 m"', 'hook_height = "1.5 m"')
+    assert lifted(workshop, higher, hook).only(RULE).outcome == outcome
+
+
 @pytest.mark.parametrize(
     "formula", [lambda h: leg_pull(k=0.5, m=1e3, g=9.8, r=1.0, h=h), lambda h: leg_slope(1.0, h)]
 )

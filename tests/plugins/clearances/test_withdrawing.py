@@ -15,6 +15,7 @@ ROOM, TOOL = "room.withdrawn-in-frames", "room.spanner-each-joint"
 BLOCK = 'kind = "cylinder-block"\nid = "block"\n'
 SEAT = 'kind = "valve-seat"\nid = "seat"\npressed_into = "block"\nlength = "48 mm"\n'
 ENTRY = '[withdrawals.seat]\ndirection = "upwards"\nin_place = ["frames"]\nengagement = "48 mm"\nroom = "{room}"\n'
+FORWARDS = ENTRY.replace("upwards", "forwards")
 PLAN = 'kind = "access-plan"\nid = "plan"\nserves = "block"\n'
 STUDS = (
     'kind = "bolted-joint"\nid = "studs"\nscrewed_into = "block"\nfastener = "stud"\n'
@@ -228,7 +229,7 @@ def test_each_part_is_drawn_out_over_its_own_length(
     workshop: DesignFolder, part: str, room: str, outcome: str
 ) -> None:
     """150 + 10 + 25 = 185 mm; of the others, which are drawn too, the plan leaves a metre."""
-    entry = ENTRY.replace('"48 mm"', '"10 mm"')
+    entry = FORWARDS.replace('"48 mm"', '"10 mm"')
     files = drawn("", **IN_LINER, **ON_SEAT)
     for one in ("seat", "piston", "rod", "valve", "spindle"):
         files["plan.toml"] += entry.format(room=room if one == part else "1 m").replace("seat]", f"{one}]")
@@ -243,9 +244,32 @@ def test_each_part_swings_with_its_own_width(
     """150 × 100 mm by 30°: 150 sin 30° + 50 cos 30° = 118.30 mm beside the axis."""
     files = drawn("", **IN_LINER, **ON_SEAT)
     for one in ("seat", "piston", "rod", "valve", "spindle"):
-        files["plan.toml"] += ENTRY.format(room="1 m").replace("seat]", f"{one}]")
+        files["plan.toml"] += FORWARDS.format(room="1 m").replace("seat]", f"{one}]")
         files["plan.toml"] += SWINGS.format(beside=beside) if one == part else ""
     assert workshop.write(files).only(ROOM).outcome == outcome
+
+
+@pytest.mark.parametrize("part", ["piston", "rod"])
+@pytest.mark.parametrize(
+    ("way", "outcome"),
+    [
+        ("forwards", "conforms"),
+        ("towards the back", "conforms"),
+        ("upwards", "finding"),
+        ("to the left", "finding"),
+    ],
+)
+def test_what_runs_in_a_cylinder_comes_out_along_the_engine(
+    workshop: DesignFolder, part: str, way: str, outcome: str
+) -> None:
+    """A metre is room enough for the 150 mm of each; a seat may come out any way."""
+    files = drawn("", **IN_LINER)
+    for one in ("seat", "piston", "rod"):
+        entry = FORWARDS.format(room="1 m").replace("seat]", f"{one}]")
+        files["plan.toml"] += entry.replace("forwards", way) if one == part else entry
+    check = workshop.write(files).only(ROOM)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+    assert outcome == "conforms" or f"{part} is said to be drawn out {way}" in check.says
 
 
 def test_a_block_of_which_nothing_is_drawn_out(workshop: DesignFolder) -> None:
@@ -301,7 +325,7 @@ def test_a_part_of_no_width_of_its_own_swings_with_that_of_the_plan(
     """150 × 20 mm by 30°: 150 sin 30° + 10 cos 30° = 83.66 mm beside the axis."""
     files = drawn("", **IN_LINER, **ON_SEAT)
     for one in ("seat", "piston", "rod", "valve", "spindle"):
-        files["plan.toml"] += ENTRY.format(room="1 m").replace("seat]", f"{one}]")
+        files["plan.toml"] += FORWARDS.format(room="1 m").replace("seat]", f"{one}]")
         files["plan.toml"] += SWINGS.format(beside=beside) + across if one == part else ""
     assert workshop.write(files).only(ROOM).outcome == outcome
 

@@ -9,7 +9,8 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, strategies as st
 
-from speclint.testing import DesignFolder, found, limit
+from speclint import Grade
+from speclint.testing import DesignFolder, found, limit, on_sheet
 from speclint_fits.formulae.pads import bearing_with_thrust, wedged_stress, wedged_stress_in_slot
 from tests.plugins.fits.bench import METALS, WITH_METALS
 
@@ -267,6 +268,21 @@ def test_what_is_needed_must_be_stated(
     workshop: DesignFolder, rule: str, component: str, file: str, missing: str
 ) -> None:
     assert write(workshop, (file, missing, "")).only(rule, component).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(
+    ("friction", "outcome"), [("0.051", "conforms"), ("0.0495", "finding"), ("0.01..0.02", "finding")]
+)
+def test_no_paste_lets_a_pad_slide_in_as_on_ice(workshop: DesignFolder, friction: str, outcome: str) -> None:
+    """2 μ σ A goes with the friction: less than 0.05 is told, and counted at 0.05, a third of 0.15.
+
+    The modulus, 3 % either way, is not at the same side for what is told and for what is counted.
+    """
+    at = write(workshop, pad="20 °C").only(LUGS, "face-back")
+    check = write(workshop, ("back.toml", '"0.15"', f'"{friction}"'), pad="20 °C").only(LUGS, "face-back")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    if outcome == "finding":
+        assert on_sheet(check, "F") == pytest.approx(on_sheet(at, "F") * 0.05 / 0.15, rel=0.062)
 
 
 @given(delta=st.floats(0, 1e-3), width=st.floats(0.05, 0.5), stiffness=st.floats(1e8, 1e12))

@@ -147,6 +147,20 @@ def test_a_tilt_below_the_mean_is_a_query(workshop: DesignFolder) -> None:
     assert check.outcome == "finding"
 
 
+@pytest.mark.parametrize("rule", ["gland.studs", "gland.flange"])
+@pytest.mark.parametrize(
+    ("tilt", "outcome"), [("1.21", "conforms"), ("1.2", "conforms"), ("1.19", "finding"), ("1", "finding")]
+)
+def test_nuts_drawn_up_by_hand_are_not_even(
+    workshop: DesignFolder, rule: str, tilt: str, outcome: str
+) -> None:
+    """At the least: 1.2 · 27.6 kN on one of two studs, though the gland says 1.19, or that all are alike."""
+    check = _with_gland(workshop, _CLOSE, ('tilt = "1.5"', f'tilt = "{tilt}"')).only(rule, "gland")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    counted = max(float(tilt), 1.2)
+    assert on_sheet(check, "F_1") == pytest.approx(counted * 4 * _AREA / 2, rel=1e-6)
+
+
 @pytest.mark.parametrize("rule", ["preload", "stud-stress", "gasket-load", "separation", "thermal"])
 def test_the_rules_of_faced_joints_leave_a_gland_alone(workshop: DesignFolder, rule: str) -> None:
     assert _with_gland(workshop).only(f"joint.{rule}", "gland-studs").outcome == "not applicable"

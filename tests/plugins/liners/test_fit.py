@@ -274,6 +274,21 @@ def test_heat_enough_to_drop_the_liner_in(workshop: DesignFolder) -> None:
     assert check.outcome == "finding"
 
 
+@pytest.mark.parametrize(
+    ("celsius", "gained", "grade"),
+    [("66 °C", 0.29871e-3, Grade.NONCONFORMITY), ("67 °C", 0.30537e-3, Grade.OBSERVATION)],
+)
+def test_a_liner_larger_than_its_heated_bore_cannot_enter(
+    workshop: DesignFolder, celsius: str, gained: float, grade: Grade
+) -> None:
+    """Of 0.3 mm, at 66 °C 560 × 46 × (11.896 − 0.3)e-6, at 67 °C 560 × 47 × (11.902 − 0.3)e-6."""
+    heated = bench(in_liner('block_heated_to = "150 °C"', f'block_heated_to = "{celsius}"'))
+    check = workshop.write(heated).only(ENTERING)
+    assert (check.outcome, check.grade) == ("finding", grade)
+    assert found(check) == pytest.approx(gained, rel=1e-4)
+    assert limit(check) == pytest.approx(0.3e-3 if grade is Grade.NONCONFORMITY else 0.462e-3)
+
+
 @pytest.mark.parametrize("stated", ['block_heated_to = "150 °C"', ""])
 def test_the_one_heating_of_the_block_is_what_the_liner_gets(workshop: DesignFolder, stated: str) -> None:
     """At 90 °C: 0.460208 mm, as above, whatever the liner's own spec says."""
