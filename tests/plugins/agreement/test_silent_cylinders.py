@@ -225,10 +225,10 @@ ROWS: list[Row] = [
         "liner.port-of-its-bore",
         "liner",
         _MATCHED,
-        (SILENT, ("block.toml", 'of_end = "front"\n')),
-        (SILENT, ("block.toml", 'of_bore = "main"\nside = "front"\n')),
+        (FINE, ("block.toml", 'of_end = "front"\n')),  # the width is still that of the block's port
+        (FINE, ("block.toml", 'of_bore = "main"\nside = "front"\n')),
         (SILENT, ("liner.toml", 'matches = "front"\n')),
-        (SILENT, ("liner.toml", 'in_bore = "main"\n')),
+        (FINE, ("liner.toml", 'in_bore = "main"\n')),
         (SILENT, ("liner.toml", 'housed_in = "block"\n')),
     ),
     *rows(

@@ -231,7 +231,7 @@ ROWS: list[Row] = [
         _GROOVED,
         (FINE, ("piston.toml", 'length = "140 mm"\n')),
         (FINE, ("piston.toml", 'at = "20 mm"\n')),
-        (SILENT, ("piston.toml", 'at = "20 mm"\n'), ("piston.toml", 'length = "140 mm"\n')),
+        (FINE, ("piston.toml", 'at = "20 mm"\n'), ("piston.toml", 'length = "140 mm"\n')),
         (ASKED, ("piston.toml", 'land = "20 mm"\n')),
         (ASKED, ("piston.toml", 'width = "16 mm"\n')),
         (ASKED, ("piston.toml", 'at = "20 mm"\n'), ("piston.toml", 'land = "24 mm"\n')),
