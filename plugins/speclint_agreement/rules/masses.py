@@ -141,9 +141,10 @@ by_sizes: Rule = agreement(
     grade=Grade.NONCONFORMITY,
     why="forces of inertia, lifting and balance all rest on a mass that nobody works again",
     leaves_out="ribs, bosses, collars, nuts and ends, and walls of a piston beyond half of their thickness at the hub, "
-    "between the least and the most; plates that are no flat walls; the most that a weldment weighs whose block states "
-    "no width and height; crossheads and tappets, whose sizes do not describe them; the most that a cam box weighs, "
-    "oil in it, and a box that is lifted off without its gear",
+    "between the least and the most; faces of a piston that are cut back deeper than its grooves; plates that are no "
+    "flat walls; the most that a weldment weighs whose block states no width and height; crossheads and tappets, whose "
+    "sizes do not describe them; the most that a cam box weighs, oil in it, and a box that is lifted off without its "
+    "gear",
 )
 
 turning_parts: Rule = agreement(

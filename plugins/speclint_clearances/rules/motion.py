@@ -28,7 +28,7 @@ from speclint_clearances.inputs.motion_wear import wear_known
     why="A rod that touches a cover at speed bends, and a bent rod breaks.",
     leaves_out="coupling rods and brake gear that no gap is to; how far the eyes of rods reach beyond pin and bush, "
     "and the swing of a truck or bogie, which no spec states: what is stated may be wrong by these; whether side play "
-    "above its least is all that an axle has; a cylinder behind "
+    "above its least is all that an axle has; a block that is held behind its back face; a cylinder behind "
     "its axle, or of which rods, faces or covers are not stated, whose gaps are as stated; bending of rods at speed "
     "and of frames on uneven track; the local code and a competent person decide",
     against=("foul",),
