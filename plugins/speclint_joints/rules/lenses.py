@@ -55,6 +55,7 @@ def seat(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     cone = sheet.read("seat", lens.seat) == "cone"
     phi = sheet.take("phi", lens.seat_angle) if cone else sheet.work("phi", contact.seat_angle, D=D, R=R)
     radius = R if cone else _hollow(lens, sheet, R)
+    swing, face = swing_of_lens(lens, case, sheet), _face(lens, R, sheet)
     judged = []
     for mark, load, at_ring, at_pipe in (
         ("0", working.tightened.high, cold, cold),
@@ -67,7 +68,7 @@ def seat(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Judgement:
         band["E_star"] = _modulus(lens, pipe, sheet, (mark, at_ring, at_pipe))
         judged += [
             *_crushing(lens, pipe, sheet, (mark, at_ring, at_pipe), band),
-            _swings(lens, case, sheet, (mark, R, band)),
+            _swings(mark, R, face, swing, band, sheet),
         ]
     if cone:
         touches = sheet.work("D", contact.circle_in_cone, R=R, phi=phi)
@@ -118,15 +119,11 @@ def _crushing(
 
 
 def _swings(
-    lens: LensJoint, case: LoadCase, sheet: Sheet, of: tuple[str, float, dict[str, float]]
+    mark: str, R: float, face: float, swing: float, band: dict[str, float], sheet: Sheet
 ) -> Judgement:
-    mark, R, band = of
     half = sheet.work(f"b_{mark}", contact.line_half_width, **band)
-    face = _face(lens, R, sheet)
     allowed = sheet.work(f"delta_{mark}", contact.swing_of_seat, w=face, b=half, R=R)
-    return sheet.at_least(allowed, swing_of_lens(lens, case, sheet)).else_says(
-        "ring can swing by {found}, {limit} wanted"
-    )
+    return sheet.at_least(allowed, swing).else_says("ring can swing by {found}, {limit} wanted")
 
 
 def _face(lens: LensJoint, R: float, sheet: Sheet) -> float:
