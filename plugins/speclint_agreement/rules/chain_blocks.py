@@ -12,7 +12,6 @@ from speclint.specs import (
     Cam,
     CamBox,
     Component,
-    Dimension,
     DimensionChain,
     LinkTo,
     PoppetValve,
@@ -37,44 +36,53 @@ _TO_VALVE = {
 
 
 def _pairs(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
-    """The block of each link, then what of them belongs to a valve."""
+    """The block of each link and of what it grows with, then what of them belongs to a valve."""
     yield from _blocks(chain, sheet)
     yield from _valves(chain, sheet)
 
 
 def _blocks(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
     """The block of each link, and of what it grows with and the gap that it is, against that of the first link."""
-    links = (*chain.chain.items(), ("gap", chain.closes))
-    for name, link, block, first in _against_first(links, block_of, sheet):
+    named = (*_parts_named(chain), ("gap", chain.closes.of))
+    for name, link, block, first in _against_first(named, block_of, sheet):
         yield Pair(in_block(link, block), in_block(*first), name=name)
 
 
 def _valves(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
     """The valve of the gap, or of the first link with one, against that of each other; a box against its tappet's."""
-    links = (("gap", chain.closes), *chain.chain.items())
-    for name, link, valve, (of, that) in _against_first(links, _valve_of, sheet):
+    named = (("gap", chain.closes.of), *_parts_named(chain))
+    for name, link, valve, (of, that) in _against_first(named, _valve_of, sheet):
         yield Pair(worked(valve.id, link), worked(that.id, of), name=f"valve of {name}")
     yield from _boxes(chain, sheet)
 
 
-def _against_first(
-    links: Iterable[tuple[str, Dimension]], leads_to: Callable[[Component, Sheet], P | None], sheet: Sheet
-) -> Iterator[tuple[str, LinkTo[Component], P, tuple[LinkTo[Component], P]]]:
-    """The links of a chain that lead to some part, each with that and with the first of them and its own.
+def _parts_named(chain: DimensionChain) -> Iterator[tuple[str, LinkTo[Component]]]:
+    """The part of each link of a chain, and that with which the link grows, each by a name of its own."""
+    for name, link in chain.chain.items():
+        yield name, link.of
+        yield f"growth of {name}", link.grows_with
 
-    Links that name no part, or one that leads nowhere, are passed over.
+
+def _against_first(
+    named: Iterable[tuple[str, LinkTo[Component]]],
+    leads_to: Callable[[Component, Sheet], P | None],
+    sheet: Sheet,
+) -> Iterator[tuple[str, LinkTo[Component], P, tuple[LinkTo[Component], P]]]:
+    """The parts named in a chain that lead to some part, each with that and with the first of them and its own.
+
+    What is not stated, or leads nowhere, is passed over.
     """
     first: tuple[LinkTo[Component], P] | None = None
-    for name, link in links:
-        if not sheet.is_stated(f"part of {name}", link.of):
+    for name, link in named:
+        if not sheet.is_stated(f"part of {name}", link):
             continue
-        part = leads_to(sheet.follow(link.of), sheet)
+        part = leads_to(sheet.follow(link), sheet)
         if part is None:
             continue
         if first is None:
-            first = link.of, part
+            first = link, part
         else:
-            yield name, link.of, part, first
+            yield name, link, part, first
 
 
 def _boxes(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
@@ -85,13 +93,13 @@ def _boxes(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
     if not isinstance(tappet, Tappet) or not sheet.is_stated("box of the tappet", tappet.carried_in):
         return
     own = worked(sheet.follow(tappet.carried_in).id, tappet.carried_in, chain.closes.of)
-    for name, link in chain.chain.items():
-        if sheet.is_stated(f"part of {name}", link.of):
-            part = sheet.follow(link.of)
+    for name, link in _parts_named(chain):
+        if sheet.is_stated(f"part of {name}", link):
+            part = sheet.follow(link)
             if isinstance(part, CamBox):
-                yield Pair(worked(part.id, link.of), own, name=f"box of {name}")
+                yield Pair(worked(part.id, link), own, name=f"box of {name}")
             elif isinstance(part, Shaft) and (box := next(_boxes_of(part, sheet), None)):
-                yield Pair(own, in_block(link.of, box), name=f"box of {name}")
+                yield Pair(own, in_block(link, box), name=f"box of {name}")
 
 
 def _boxes_of(shaft: Shaft, sheet: Sheet) -> Iterator[Component]:
@@ -129,13 +137,13 @@ def _valves_on(seat: ValveSeat, sheet: Sheet) -> Iterator[PoppetValve]:
 
 parts_of_one_block: Rule = agreement(
     "chain.parts-of-one-block",
-    title="The links of a dimension chain are parts of one cylinder block, of what goes onto it, and of one valve with "
-    "its gear, cam box and shafts",
+    title="The links of a dimension chain, and what they grow with, are parts of one cylinder block, of what goes onto "
+    "it, and of one valve with its gear, cam box and shafts",
     on=DimensionChain,
     pairs=_pairs,
     within="",
     grade=Grade.QUERY,
-    edition=4,
+    edition=5,
     why="a chain that was copied from another cylinder or another valve goes on adding up the sizes of that one",
     leaves_out="links without a part, parts that name no block, and whether a chain is meant to go from block to block "
     "or from valve to valve",

@@ -55,6 +55,31 @@ def test_a_chain_adds_up_the_sizes_of_one_cylinder(
     assert (found.outcome, found.grade) == wanted
 
 
+@pytest.mark.parametrize(
+    ("grows_with", "wanted"),
+    [
+        ("gland", FINE),
+        ("other-gland", OTHER),  # as left in a chain copied from the other cylinder
+        ("two", OTHER),
+        ("lonely", FINE),  # names no cover
+    ],
+)
+def test_a_link_grows_with_a_part_of_the_same_cylinder(
+    workshop: DesignFolder, grows_with: str, wanted: tuple[str, Grade | None]
+) -> None:
+    files = {
+        **FILES,
+        "other-cover.toml": 'kind = "cylinder-cover"\ncloses = "two"',
+        "other-gland.toml": 'kind = "gland"\nof = "other-cover"',
+        "lonely.toml": 'kind = "gland"',
+        "chain.toml": CHAIN.replace(
+            'dimension = "stands_out"', f'dimension = "stands_out"\ngrows_with = "{grows_with}"'
+        ),
+    }
+    found = workshop.write(files).only(RULE)
+    assert (found.outcome, found.grade) == wanted
+
+
 def test_a_part_that_leads_to_no_block_says_nothing(workshop: DesignFolder) -> None:
     files = {**FILES, "gland.toml": 'kind = "gland"\nof = "pipe"', "pipe.toml": 'kind = "steam-pipe"'}
     found = workshop.write(files).only(RULE)
@@ -128,6 +153,18 @@ def test_a_chain_adds_up_the_sizes_of_one_valve(
     workshop: DesignFolder, gap: str, box: str, part: str, wanted: tuple[str, Grade | None]
 ) -> None:
     chain = OF_TAPPET.format(gap=gap, box=box, part=part)
+    found = workshop.write({**GEAR, "chain.toml": chain}).only(RULE, "chain")
+    assert (found.outcome, found.grade) == wanted
+
+
+@pytest.mark.parametrize(
+    ("grows_with", "wanted"),
+    [("spindle", FINE), ("other", OTHER), ("front", FINE), ("back", OTHER), ("far-camshaft", OTHER)],
+)
+def test_a_link_grows_with_a_part_of_the_same_valve(
+    workshop: DesignFolder, grows_with: str, wanted: tuple[str, Grade | None]
+) -> None:
+    chain = OF_TAPPET.format(gap="tappet", box="front", part="spindle") + f'grows_with = "{grows_with}"\n'
     found = workshop.write({**GEAR, "chain.toml": chain}).only(RULE, "chain")
     assert (found.outcome, found.grade) == wanted
 
