@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
+from speclint.equations import Metres, Newtons, NewtonsPerMetre, Pascals, Radians, Ratio
 
 
 @formula("L = π D", cites=[FIRST_PRINCIPLES])
@@ -68,6 +68,24 @@ def arc_between(R: Metres, D_1: Metres, D_2: Metres) -> Metres:
     require(D_1 <= 2 * R and D_2 <= 2 * R, f"a sphere of {R * 1e3:.4g} mm has no circle so large")
     require(D_1 >= 0 and D_2 >= 0, "a diameter lies below 0")
     return R * (math.asin(D_2 / (2 * R)) - math.asin(D_1 / (2 * R)))
+
+
+@formula("a = (D_2 − D_1)/(2 sin(φ))", cites=[FIRST_PRINCIPLES])
+def slant_between(D_1: Metres, D_2: Metres, phi: Radians) -> Metres:
+    """Length along the cone of a seat from one circle to a larger one.
+
+    a = (D_2 − D_1)/(2 sin(φ))
+
+    D_1, D_2: diameters of the smaller and of the larger circle, m. phi: half angle of the cone, rad, above 0 and no
+    more than a right angle. Returns m. Raises OutOfRange outside of these angles.
+
+    Hand working: a cone of 30° to its axis from 100 mm to 120 mm: 20/(2 · 0.5) = 20 mm.
+
+    >>> round(slant_between(D_1=0.100, D_2=0.120, phi=math.radians(30.0)) * 1e3, 6)
+    20.0
+    """
+    require(0 < phi <= math.pi / 2, f"half angle {phi:.4g} rad of the seat is not between 0 and 90°")
+    return (D_2 - D_1) / (2 * math.sin(phi))
 
 
 @formula("w = min(w_s, 2 a_i, 2 a_o)", cites=[FIRST_PRINCIPLES])

@@ -14,6 +14,7 @@ from speclint_joints.formulae.lenses import (
     load_square_to_seat,
     permitted_contact,
     round_the_seat,
+    slant_between,
 )
 from speclint_joints.inputs.holding import joint_holding
 from speclint_joints.inputs.preload import working_preload
@@ -25,13 +26,13 @@ _State = tuple[str, float, float]
 @rule(
     "lens-joint.seat",
     title="The mean contact pressure of ring and seat, as tightened and hot, does not exceed its multiple of proof "
-    "stress, the circle of contact is that stated, and the ring's face covers its swing",
+    "stress, the circle of contact is that stated, the ring's face covers its swing, and the seat the band of contact",
     on=LensJoint,
     cases=("starting", "running", "test"),
     grade=Grade.NONCONFORMITY,
     cites=[JOHNSON_CONTACT.at("section 4.2"), COMMON_PRACTICE],
-    why="A ring that crushes its seat, or bears on the edge of its own face, leaks as soon as the pipe "
-    "moves.",
+    why="A ring that crushes its seat, or bears on the edge of its face or of its seat, leaks as soon as the "
+    "pipe moves.",
     leaves_out="Friction on the seats, and hoop stress of the ring: a thin ring contracts under the bolt "
     "load.",
     against=("leak",),
@@ -41,10 +42,10 @@ _State = tuple[str, float, float]
         ),
         Limit("circle", "1 mm", "length", COMMON_PRACTICE, "greatest error of the stated circle of contact"),
     ],
-    edition=7,
+    edition=8,
 )
 def seat(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Line load and mean contact pressure at the greatest load, tightened and hot; circle of contact; swing."""
+    """Line load and mean contact pressure at the greatest load, tightened and hot; circle of contact; swing; band."""
     joint = joint_holding(lens, sheet)
     pipe = sheet.follow(lens.of)
     working = working_preload(joint, case, sheet)
@@ -56,6 +57,7 @@ def seat(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     phi = sheet.take("phi", lens.seat_angle) if cone else sheet.work("phi", contact.seat_angle, D=D, R=R)
     radius = R if cone else _hollow(lens, sheet, R)
     swing, face = swing_of_lens(lens, case, sheet), _face(lens, R, sheet)
+    beyond = _to_mouth(lens, D, phi, sheet)
     judged = []
     for mark, load, at_ring, at_pipe in (
         ("0", working.tightened.high, cold, cold),
@@ -68,7 +70,7 @@ def seat(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Judgement:
         band["E_star"] = _modulus(lens, pipe, sheet, (mark, at_ring, at_pipe))
         judged += [
             *_crushing(lens, pipe, sheet, (mark, at_ring, at_pipe), band),
-            _swings(mark, R, face, swing, band, sheet),
+            *_on_metal(mark, R, (face, swing, beyond), band, sheet),
         ]
     if cone:
         touches = sheet.work("D", contact.circle_in_cone, R=R, phi=phi)
@@ -118,12 +120,27 @@ def _crushing(
     return judged
 
 
-def _swings(
-    mark: str, R: float, face: float, swing: float, band: dict[str, float], sheet: Sheet
-) -> Judgement:
+def _on_metal(
+    mark: str, R: float, widths: tuple[float, float, float], band: dict[str, float], sheet: Sheet
+) -> list[Judgement]:
+    """The band of contact within the ring's face, as far as it swings, and within the mouth of the seat."""
+    face, swing, beyond = widths
     half = sheet.work(f"b_{mark}", contact.line_half_width, **band)
     allowed = sheet.work(f"delta_{mark}", contact.swing_of_seat, w=face, b=half, R=R)
-    return sheet.at_least(allowed, swing).else_says("ring can swing by {found}, {limit} wanted")
+    return [
+        sheet.at_least(allowed, swing).else_says("ring can swing by {found}, {limit} wanted"),
+        sheet.at_least(beyond, half).else_says(
+            "seat ends {found} beyond its circle of contact, {limit} wanted for the band"
+        ),
+    ]
+
+
+def _to_mouth(lens: LensJoint, D: float, phi: float, sheet: Sheet) -> float:
+    """Along the seat from the circle of contact to its mouth."""
+    mouth = sheet.take("D_m", lens.seat_mouth)
+    if sheet.read("seat", lens.seat) == "cone":
+        return sheet.work("a_m", slant_between, D_1=D, D_2=mouth, phi=phi)
+    return sheet.work("a_m", arc_between, R=sheet.take("R_s", lens.seat_radius), D_1=D, D_2=mouth)
 
 
 def _face(lens: LensJoint, R: float, sheet: Sheet) -> float:

@@ -214,8 +214,8 @@ def with_lens(workshop: DesignFolder, *changes: tuple[str, str]) -> Check:
 def test_the_grip_at_a_lens_ring(workshop: DesignFolder, thickness: str, mouth: str, outcome: str) -> None:
     found = with_lens(
         workshop,
-        ('thickness = "20 mm"', f'thickness = "{thickness}"'),
-        ('"150 mm"\nthickness', f'"{mouth}"\nthickness'),
+        ('thickness = "25.7735 mm"', f'thickness = "{thickness}"'),
+        ('"160 mm"\nthickness', f'"{mouth}"\nthickness'),
     )
     assert found.outcome == outcome
 

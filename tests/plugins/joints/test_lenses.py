@@ -1,6 +1,7 @@
 """A lens ring of 150 mm contact on a sphere of R = 150 mm: the cone of 60° half angle touches at 2 R cos 60°.
 
-The circle lies at the mouth of the seat, so that half of the ring's 20 mm and 40 mm of flange make the grip of 50 mm.
+The cone goes on to 160 mm, 2.8868 mm along the axis: half of the ring's 25.7735 mm less that, and 40 mm of flange, make
+the grip of 50 mm.
 """
 
 from __future__ import annotations
@@ -25,8 +26,8 @@ sphere_radius = "150 mm"
 contact_diameter = "150 mm"
 seat = "cone"
 seat_angle = "60 °"
-seat_mouth = "150 mm"
-thickness = "20 mm"
+seat_mouth = "160 mm"
+thickness = "25.7735 mm"
 face_width = "24 mm"
 outside_diameter = "180 mm"
 bore = "120 mm"
@@ -154,8 +155,7 @@ def test_a_face_is_no_wider_than_its_ring(
 def test_the_radii_must_meet_where_the_drawing_says(
     workshop: DesignFolder, circle: str, outcome: str
 ) -> None:
-    wider = ('seat_mouth = "150 mm"', 'seat_mouth = "152 mm"')
-    _with_lens(workshop, ('contact_diameter = "150 mm"', f'contact_diameter = "{circle}"'), wider)
+    _with_lens(workshop, ('contact_diameter = "150 mm"', f'contact_diameter = "{circle}"'))
     assert workshop.only("lens-joint.seat", "lens").outcome == outcome
 
 
@@ -165,6 +165,27 @@ def test_a_hollow_seat_presses_less(workshop: DesignFolder) -> None:
     check = _with_lens(workshop, hollow).only("lens-joint.seat", "lens")
     assert on_sheet(check, "R_rel") == pytest.approx(0.600)
     assert on_sheet(check, "p_m0") / 1e6 == pytest.approx(_mean(150) / 2, rel=1e-6)
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(0.99, "finding"), (1.01, "conforms")])
+def test_a_seat_goes_on_beyond_the_band(workshop: DesignFolder, times: float, outcome: str) -> None:
+    """Half of the band, 1.488 mm along the cone of 60°, is 1.289 mm on the radius: a mouth of 152.58 mm."""
+    assert _half_width(150) == pytest.approx(1.488, abs=0.001)
+    mouth = 150 + 2 * 1.488 * math.sin(math.radians(60)) * times
+    _with_lens(workshop, ('seat_mouth = "160 mm"', f'seat_mouth = "{mouth:.3f} mm"'))
+    check = workshop.only("lens-joint.seat", "lens")
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert "1.473 mm < 1.488 mm" in check.says
+
+
+@pytest.mark.parametrize(("mouth", "outcome"), [("155.44 mm", "finding"), ("155.55 mm", "conforms")])
+def test_a_hollow_seat_goes_on_beyond_the_band(workshop: DesignFolder, mouth: str, outcome: str) -> None:
+    """Twice as wide on 600 mm: 2.976 mm on 200 mm are 0.8526° beyond arcsin 150/400 = 22.0243°: 155.50 mm."""
+    assert _half_width(600) == pytest.approx(2.976, abs=0.001)
+    hollow = ('seat = "cone"\nseat_angle = "60 °"', 'seat = "sphere"\nseat_radius = "200 mm"')
+    _with_lens(workshop, hollow, ('seat_mouth = "160 mm"', f'seat_mouth = "{mouth}"'))
+    assert workshop.only("lens-joint.seat", "lens").outcome == outcome
 
 
 def test_a_hollow_closer_than_the_ring_is_a_query(workshop: DesignFolder) -> None:
@@ -225,7 +246,7 @@ def test_room_of_a_lens_joint_is_that_of_its_flange(
 def test_the_mouth_of_a_seat_lies_inside_the_bolts(workshop: DesignFolder, mouth: str, outcome: str) -> None:
     """Circle 250 mm, holes of 26: the cone may run out to 224 mm, though the ring ends at 180."""
     bolt = ('screwed_into = "block"\nfastener = "stud"', 'bolted_to = "flange"\nfastener = "bolt"')
-    changes = ('circle = "700 mm"', 'circle = "250 mm"'), ('mouth = "150 mm"', f'mouth = "{mouth}"')
+    changes = ('circle = "700 mm"', 'circle = "250 mm"'), ('mouth = "160 mm"', f'mouth = "{mouth}"')
     _with_lens(workshop, *changes, bolt)
     flange = 'kind = "pipe-flange"\nid = "flange"\nmaterial = "test-cover"\noutside_diameter = "300 mm"\n'
     (workshop.root / "flange.toml").write_text(flange, encoding="utf-8")
