@@ -21,17 +21,19 @@ from speclint.specs import (
     Word,
 )
 
-#: A lubricator and the numbers of its feeds, such as "mechanical lubricator, feeds 1 and 2".
+#: A lubricator and the numbers of its feeds, as in "mechanical lubricator, feeds 1 and 2", whatever is said after them;
+#: after the number of one feed a comma begins something else, such as "feed 3, 2 drops a minute".
 _FEEDS = re.compile(
-    r"(?P<of>.*?)[,;:]?\s*feeds?\s+(?:nos?\.?\s*|numbers?\s+)?(?P<numbers>[0-9](?:[0-9 ,;&+–-]|and|to)*)",
+    r"(?P<of>.*?)[,;:]?\s*feed(?P<many>s)?\s+(?:nos?\.?\s*|numbers?\s+)?"
+    r"(?P<numbers>[0-9]+(?:(?:[ &+/–-]|(?(many)[,;]|&)|\band\b|\bto\b)+[0-9]+)*)(?![0-9a-z])",
     re.IGNORECASE,
 )
 #: Most feeds of a lubricator (common practice): no range of a mistyped number runs on without end.
 _MOST = 60
 #: A feed that a divider shares out in measured parts, for which several points are right.
 _SHARED = re.compile(r"divid|distribut|metering block|splitter", re.IGNORECASE)
-#: Words by which a divider is denied: "without a divider".
-_UNSHARED = re.compile(r"\b(?:no|not|none|never|nor|without)\b", re.IGNORECASE)
+#: Words by which a divider is denied, such as "without a divider"; "no. 3" is a number.
+_UNSHARED = re.compile(r"\b(?:no(?!\.?\s*[0-9])|not|none|never|nor|without)\b", re.IGNORECASE)
 #: Words that name a single feed of a lubricator; an oil cup or a box is one of many that are called alike.
 _FEED = re.compile(r"\bfeed\b", re.IGNORECASE)
 #: Several feeds one after the other, such as "6 to 8".
@@ -48,10 +50,17 @@ def _oils(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     oiled = _oiled(block, sheet)
     yield from _of_one_lubricator(block, oiled, sheet)
     own, others = _fed(oiled, sheet), _fed(_elsewhere(block, oiled, sheet), sheet)
+    numbered = {one.partition(", feed ")[0] for one in (*own, *others) if ", feed " in one}
     for one, parts in own.items():
+        if one in numbered:
+            places = tuple(part.lubrication.feed.where for part in parts)
+            wanted = Worked("a feed", says=f"a feed of the {one}, by its number")
+            yield Pair(Worked("no feed", places), wanted, name=f"{one} alone")
+            continue
         if _FEED.search(one):
             parts = [*parts, *others.get(one, ())]
-        if _UNSHARED.search(one) or not _SHARED.search(one):
+        said = [sheet.read(f"feed of {part.id}", part.lubrication.feed) for part in parts]
+        if not go_by_a_divider(said):
             places = tuple(part.lubrication.feed.where for part in parts)
             points = "one point" if len(parts) == 1 else " and ".join(part.id for part in parts)
             yield Pair(Worked(points, places), Worked("one point", says=f"one point for {one}"), name=one)
@@ -74,7 +83,7 @@ def _of_one_lubricator(block: CylinderBlock, oiled: Iterable[Component], sheet: 
     for name, feed, oils in fed:
         if not sheet.is_stated(f"feed of {name}", feed):
             continue
-        lubricator = sheet.read(f"feed of {name}", feed).partition(",")[0].strip().lower()
+        lubricator = lubricator_named(sheet.read(f"feed of {name}", feed))
         for what, stated in oils.items():
             if sheet.is_stated(f"{what} of {name}", stated):
                 known = first.setdefault((what, lubricator), stated)
@@ -121,32 +130,54 @@ def _oiled(block: CylinderBlock, sheet: Sheet) -> tuple[Component, ...]:
 
 
 def feeds_named(text: str) -> list[str]:
-    """The feeds that a text names, each by itself.
+    """The feeds that a text names, each by itself; a text without a number names one.
 
-    >>> feeds_named("mechanical lubricator, feeds 1 and 2")
+    >>> feeds_named("mechanical lubricator, feeds 1 and 2, front end")
     ['mechanical lubricator, feed 1', 'mechanical lubricator, feed 2']
     >>> feeds_named("Mechanical lubricator, feeds no. 6 to 8")
     ['mechanical lubricator, feed 6', 'mechanical lubricator, feed 7', 'mechanical lubricator, feed 8']
-    >>> feeds_named("oil cup on the gland")
+    >>> feeds_named("Oil cup  on the gland")
     ['oil cup on the gland']
     """
-    found = _FEEDS.fullmatch(text.strip())
+    found = _FEEDS.match(text.strip())
     if found is None:
-        return [text.strip()]
+        return [" ".join(text.lower().split())]
     numbers = {int(one) for one in re.findall(r"[0-9]+", found["numbers"])}
     for first, last in _RANGE.findall(found["numbers"]):
         numbers |= set(range(int(first), min(int(last), int(first) + _MOST) + 1))
-    return [f"{found['of'].lower()}, feed {number}" for number in sorted(numbers)]
+    return [f"{lubricator_named(text)}, feed {number}" for number in sorted(numbers)]
+
+
+def lubricator_named(text: str) -> str:
+    """The lubricator of which a text names feeds: what stands before them, or before a comma.
+
+    >>> lubricator_named("Mechanical  lubricator feed 3"), lubricator_named("mechanical lubricator, rod feeds")
+    ('mechanical lubricator', 'mechanical lubricator')
+    """
+    found = _FEEDS.match(text.strip())
+    return " ".join((found["of"] if found else text.partition(",")[0]).lower().split())
+
+
+def go_by_a_divider(said: Iterable[str]) -> bool:
+    """Whether one of the points of a feed says that it goes by a divider, and none that it does not.
+
+    >>> go_by_a_divider(["feed 3", "feeds no. 3 and 4, by a divider"]), go_by_a_divider(["feed 3", "feed 3"])
+    (True, False)
+    >>> go_by_a_divider(["feed 3, by a divider", "feed 3, no divider"])
+    False
+    """
+    told = [text for text in said if _SHARED.search(text)]
+    return bool(told) and not any(_UNSHARED.search(text) for text in told)
 
 
 one_feed: Rule = agreement(
     "lubrication.one-feed",
-    title="A ring has the oil of the liner in which it runs, all points of a lubricator one oil, and no feed of it is "
-    "for two points of an engine's cylinder blocks, unless it is said to go by a divider",
+    title="A ring has the oil of the liner in which it runs, all points of a lubricator one oil, and each point on "
+    "an engine's cylinder blocks a feed of its own, by number where others have one, or a divider",
     on=CylinderBlock,
     pairs=_oils,
     within="",
-    edition=5,
+    edition=6,
     grade=Grade.NONCONFORMITY,
     why="one film has one oil, and of two points on one feed the nearer takes it all",
     leaves_out="axleboxes, axles and the rest of the engine; oil cups and boxes of other blocks, which may be called "

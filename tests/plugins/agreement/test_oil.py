@@ -39,6 +39,13 @@ FILES = {
         ("spindle.toml", "mechanical lubricator", "second lubricator", FINE),
         ("spindle.toml", "mechanical lubricator, feed 3", "oil cup", FINE),
         ("spindle.toml", "feed 3", "feed 2, by a divider", FINE),
+        ("spindle.toml", "feed 3", "feed 2, front end", NOTE),
+        ("spindle.toml", "feed 3", "feeds 2/3", NOTE),
+        ("spindle.toml", "feed 3", "feed 2 and 3", NOTE),
+        ("spindle.toml", "feed 3", "feed 3, 2 drops a minute", FINE),
+        ("spindle.toml", "feed 3", "feed 2a", FINE),  # a feed of its own
+        ("spindle.toml", "feed 3", "feeds nos. 1 and 3, by a divider", FINE),
+        ("spindle.toml", ", feed 3", "", NOTE),  # which feed is not said
     ],
 )
 def test_oil_and_feeds(
@@ -55,6 +62,7 @@ def test_oil_and_feeds(
         ("feed 9, without a divider", NOTE),
         ("feed 9, no divider fitted", NOTE),
         ("feed 9, divider not fitted", NOTE),
+        ("feed no. 9, by a divider", FINE),
         ("feed 9", NOTE),
     ],
 )
@@ -76,6 +84,7 @@ def test_a_divider_that_is_denied_shares_nothing_out(
         ("mechanical lubricator", "ISO VG 1000", FINE),
         ("mechanical lubricator", "ISO VG 460", NOTE),
         ("second lubricator", "ISO VG 460", FINE),
+        ("Mechanical  lubricator", "ISO VG 460", NOTE),
     ],
 )
 def test_a_lubricator_has_oil_of_one_class(
