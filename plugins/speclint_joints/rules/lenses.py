@@ -25,8 +25,8 @@ _State = tuple[str, float, float]
 
 @rule(
     "lens-joint.seat",
-    title="The mean contact pressure of ring and seat, as tightened and hot, does not exceed its multiple of proof "
-    "stress, the circle of contact is that stated, the ring's face covers its swing, and the seat the band of contact",
+    title="The mean contact pressure of ring and seat, tightened and hot, is at most its multiple of proof stress, the "
+    "circle of contact is that stated, and face and seat hold the band of contact, as it swings",
     on=LensJoint,
     cases=("starting", "running", "test"),
     grade=Grade.NONCONFORMITY,
