@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres, NewtonMetres
-from speclint.facts import is_safety_part, nuts_of, own_length, parts_drawn_out
+from speclint.facts import is_safety_part, nuts_of, own_length, parts_drawn_out, side_closed
 from speclint.specs import (
     AccessPlan,
     BoltedJoint,
     Component,
+    CylinderCover,
     FrameFastening,
     Gland,
     Piston,
@@ -17,28 +18,31 @@ from speclint.specs import (
     SpannerRoom,
     ValveSeat,
     Withdrawal,
+    bare_words,
 )
 from speclint_clearances.formulae.cranes import bar_wanted, reach_along, reach_beside, room_to_draw_out
 
 #: Methods of tightening in which no spanner turns the nut against its load.
 _STRETCHED = ("elongation by ultrasound", "elongation by length", "hydraulic tensioner")
-#: Words in a direction along the engine.
-_ALONG = ("forward", "front", "backward", "back", "rear", "ahead", "along")
+#: Words in a direction along the engine, by the side of a cylinder to which it leads.
+_SIDES = {"front": ("forward", "front", "ahead"), "back": ("back", "rear")}
+#: Words that deny a direction.
+_DENIED = {"no", "not", "never", "neither", "nor"}
 
 
 @rule(
     "room.withdrawn-in-frames",
-    edition=4,
+    edition=5,
     title="With the block in its frames each valve, spindle, spring, seat, piston and rod can be drawn out, these two "
-    "along the engine, straight or swung: room for length, engagement and 25 mm for the tool",
+    "past a cover that comes off, straight or swung: room for length, engagement and 25 mm for the tool",
     on=AccessPlan,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="what can only be drawn out with the block off the engine is not inspected between heavy overhauls",
     leaves_out="liners and studs (access.inspection) and the cam box (cambox.withdrawal); a cylinder that stands "
-    "upright; what a part meets on the way as it swings; whether what has to come off can; the local code and a "
-    "competent person decide",
+    "upright; what a part meets on the way as it swings; whether what has to come off can, and what has to beside a "
+    "cylinder's cover; the local code and a competent person decide",
     against=(),
     limits=[Limit("tool", "25 mm", "length", COMMON_PRACTICE, "room for the tool")],
 )
@@ -67,6 +71,11 @@ def _drawn_out(part: Component, plan: AccessPlan, sheet: Sheet) -> Judgement:
     if "frames" not in stays or not set(stays).isdisjoint(off):
         said = f"{part.id} is drawn out with {' and '.join(stays)} in place and {' and '.join(off) or 'nothing'} off"
         return _graver(sheet.states(False, said, where=plan.where), part, sheet)
+    if isinstance(part, Piston | PistonRod) and (shut := _shut_by(way, off, plan, sheet)):
+        said = (
+            f"{part.id} is drawn out {way}, and {' and '.join(off) or 'nothing'} comes off before: not {shut}"
+        )
+        return _graver(sheet.states(False, said, where=plan.where), part, sheet)
     along, judged = _length(part, drawn, sheet), []
     if sheet.is_stated(f"swing of {part.id}", drawn.swing):
         turned = {"l": along, "d": _across(part, drawn, sheet), "θ": sheet.take(f"θ {part.id}", drawn.swing)}
@@ -88,11 +97,43 @@ def _drawn_out(part: Component, plan: AccessPlan, sheet: Sheet) -> Judgement:
 def _is_along(way: str) -> bool:
     """Whether a direction is one along the engine.
 
-    >>> _is_along("forwards"), _is_along("towards the back"), _is_along("upwards"), _is_along("to the left")
+    >>> _is_along("forwards"), _is_along("towards the back"), _is_along("upwards"), _is_along("not forwards")
     (True, True, False, False)
     """
-    said = way.lower()
-    return any(word in said for word in _ALONG)
+    said = bare_words(way)
+    return _DENIED.isdisjoint(said.split()) and ("along" in said or bool(_sides(said)))
+
+
+def _sides(said: str) -> list[str]:
+    """The sides of a cylinder to which a direction leads."""
+    return [side for side, words in _SIDES.items() if any(word in said for word in words)]
+
+
+def _shut_by(way: str, off: list[str], plan: AccessPlan, sheet: Sheet) -> str:
+    """The cover that closes the way out of a cylinder, where it is drawn and no cover of that side comes off.
+
+    A direction that says no side, or both, is open where either cover comes off.
+    """
+    block = sheet.follow(plan.serves)
+    covers = {cover.id: side_closed(cover, sheet) for cover in sheet.belonging_to(block, CylinderCover)}
+    sides = _sides(bare_words(way))
+    in_the_way = {one: side for one, side in covers.items() if side in sides or len(sides) != 1}
+    if any(_is_named(cover, side or "", text) for cover, side in in_the_way.items() for text in off):
+        return ""
+    return " nor ".join(in_the_way)
+
+
+def _is_named(cover: str, side: str, text: str) -> bool:
+    """Whether a text names a cover, by its id or by its side.
+
+    >>> _is_named("cover-front-left", "front", "front cover"), _is_named("cover-front-left", "front", "back cover")
+    (True, False)
+    >>> _is_named("cover-front-left", "front", "cover-front-left"), _is_named("cover-1", "front", "both covers")
+    (True, True)
+    """
+    said = bare_words(text).split()
+    by_side = ("cover" in said and side in said) or ("covers" in said and not {side, "both"}.isdisjoint(said))
+    return (text.strip() == cover or by_side) and _DENIED.isdisjoint(said)
 
 
 def _graver(judged: Judgement, part: Component, sheet: Sheet) -> Judgement:

@@ -257,6 +257,7 @@ def test_each_part_swings_with_its_own_width(
         ("towards the back", "conforms"),
         ("upwards", "finding"),
         ("to the left", "finding"),
+        ("not forwards", "finding"),
     ],
 )
 def test_what_runs_in_a_cylinder_comes_out_along_the_engine(
@@ -270,6 +271,41 @@ def test_what_runs_in_a_cylinder_comes_out_along_the_engine(
     check = workshop.write(files).only(ROOM)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
     assert outcome == "conforms" or f"{part} is said to be drawn out {way}" in check.says
+
+
+FRONT_OFF = '["front cover"]'
+COVERS = {
+    "front.toml": 'kind = "cylinder-cover"\nid = "front-lid"\ncloses = "block"\nend = "front"\n',
+    "back.toml": 'kind = "cylinder-cover"\nid = "back-lid"\ncloses = "block"\nend = "back"\n',
+}
+
+
+@pytest.mark.parametrize("part", ["piston", "rod"])
+@pytest.mark.parametrize(
+    ("way", "off", "outcome"),
+    [
+        ("forwards", '["front cover"]', "conforms"),
+        ("forwards", '["relief valves", "front-lid"]', "conforms"),
+        ("forwards", '["both covers"]', "conforms"),
+        ("forwards", '["back cover"]', "finding"),
+        ("forwards", "[]", "finding"),
+        ("backwards", '["front cover"]', "finding"),
+        ("towards the back", '["Back cover, with its studs"]', "conforms"),
+        ("along the engine", '["back cover"]', "conforms"),
+        ("along the engine", '["running board"]', "finding"),
+    ],
+)
+def test_what_runs_in_a_cylinder_comes_out_past_a_cover_that_is_off(
+    workshop: DesignFolder, part: str, way: str, off: str, outcome: str
+) -> None:
+    files = drawn("", **IN_LINER, **COVERS)
+    for one in ("seat", "piston", "rod"):
+        entry = FORWARDS.format(room="1 m").replace("seat]", f"{one}]")
+        entry = entry.replace("forwards", way if one == part else "forwards")
+        files["plan.toml"] += entry + f"comes_off = {off if one == part else FRONT_OFF}\n"
+    check = workshop.write(files).only(ROOM)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+    assert outcome == "conforms" or f"{part} is drawn out {way}, and" in check.says
 
 
 def test_a_block_of_which_nothing_is_drawn_out(workshop: DesignFolder) -> None:
