@@ -81,13 +81,20 @@ def temperature_of_block(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> 
 
 
 def movement_of_anchors(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Metres:
-    """The movement of the anchors of a pipe, m: the greater of the stated one and of that of the blocks at its ends."""
+    """The movement of the anchors of a pipe, m: the greater of the stated one and of that of the blocks at its ends.
+
+    That of the blocks alone where both ends stand at one; what moves another end, such as a boiler, is to be stated.
+    """
     by_blocks = movement_by_blocks(pipe, case, sheet)
     if by_blocks is None:
         return sheet.take("s", pipe.anchor_movement)
     moved: Metres = by_blocks.value
-    stated = sheet.is_stated("movement of the anchors", pipe.anchor_movement)
-    return max(moved, sheet.take("s", pipe.anchor_movement)) if stated else moved
+    placed = [
+        one for _, _, one in openings_of(pipe, sheet) if sheet.is_stated("place of the opening", one.at)
+    ]
+    if len(placed) == 2 and not sheet.is_stated("movement of the anchors", pipe.anchor_movement):
+        return moved
+    return max(moved, sheet.take("s", pipe.anchor_movement))
 
 
 def movement_of_pipe(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Metres:

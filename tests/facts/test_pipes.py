@@ -165,11 +165,15 @@ def test_where_the_pipes_duty_has_no_temperature_the_blocks_own_has(tmp_path: Pa
 
 
 @pytest.mark.parametrize(
-    ("stated", "most"),
-    [("", 1.2e-3), ('anchor_movement = "5 mm"\n', 5e-3), ('anchor_movement = "1 mm"\n', 1.2e-3)],
+    ("ends", "most"),
+    [
+        (ENDS + 'anchor_movement = "5 mm"\n', 5e-3),
+        (ENDS + 'anchor_movement = "1 mm"\n', 1.2e-3),
+        (BOTH, 1.8e-3),  # 1.5 m by 100 K: the blocks are at both ends
+    ],
 )
-def test_anchors_move_as_stated_and_no_less_than_the_blocks(tmp_path: Path, stated: str, most: float) -> None:
-    on = moved(tmp_path, ENDS + stated)
+def test_anchors_move_as_stated_and_no_less_than_the_blocks(tmp_path: Path, ends: str, most: float) -> None:
+    on = moved(tmp_path, ends)
     found = movement_of_anchors(on["pipe"], on["duty"].cases["running"], on.sheet)
     assert found == pytest.approx(most, rel=0.03)
 
@@ -183,9 +187,16 @@ def test_without_openings_the_movement_must_be_stated(tmp_path: Path) -> None:
         movement_of_anchors(bare["pipe"], bare["duty"].cases["running"], bare.sheet)
 
 
+def test_what_moves_an_end_that_stands_at_no_block_must_be_stated(tmp_path: Path) -> None:
+    """One end goes with the block; the other, such as that at the boiler, with what nobody has drawn."""
+    on = moved(tmp_path)
+    with pytest.raises(NotAssessed, match="anchor_movement is not stated"):
+        movement_of_anchors(on["pipe"], on["duty"].cases["running"], on.sheet)
+
+
 def test_a_pipe_takes_up_its_growth_and_that_of_its_anchors(tmp_path: Path) -> None:
     """2 m and 1 m of the same steel by 100 K."""
-    on = moved(tmp_path)
+    on = moved(tmp_path, ENDS + 'anchor_movement = "1 mm"\n')
     case = on["duty"].cases["running"]
     assert movement_of_pipe(on["pipe"], case, on.sheet) == pytest.approx(3.6e-3, rel=0.03)
 
@@ -206,7 +217,9 @@ def test_lens_joints_swing_where_they_take_up_the_movement(
     files = {
         "duty duty": DUTY.format(more='cylinder-block = "120 °C"\n'),
         "cylinder-block block": BLOCK.format("1 m", "1 m"),
-        "steam-pipe pipe": 'material = "known-steel"\nanchor_distance = "2 m"\n' + ENDS + takes,
+        "steam-pipe pipe": 'material = "known-steel"\nanchor_distance = "2 m"\nanchor_movement = "1 mm"\n'
+        + ENDS
+        + takes,
         "lens-joint lens": 'of = "pipe"\n' + stated,
     }
     on = bench(tmp_path, files, "lens", metals=True)

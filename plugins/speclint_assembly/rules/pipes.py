@@ -14,7 +14,7 @@ from speclint_assembly.sources import GEOMETRY
 
 @rule(
     "pipe.goes-in",
-    edition=6,
+    edition=7,
     title="A pipe passes between the faces of its joints with 0.5 mm to spare and with its seals is as long as their "
     "gap, less what its joint gives; a loose flange goes on, held by its collar, and a lens ring in",
     on=(SteamPipe, LensJoint),

@@ -34,7 +34,7 @@ _DENIED = {"no", "not", "never", "neither", "nor"}
     "room.withdrawn-in-frames",
     edition=5,
     title="With the block in its frames each valve, spindle, spring, seat, piston and rod can be drawn out, these two "
-    "past a cover that comes off, straight or swung: room for length, engagement and 25 mm for the tool",
+    "past a cover that comes off, straight or swung: room for length, engagement and 25 mm of tool",
     on=AccessPlan,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,

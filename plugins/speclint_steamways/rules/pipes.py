@@ -212,7 +212,7 @@ def _stresses_at_test(pipe: SteamPipe, sheet: Sheet, p_t: Pascals, t_l: Metres) 
     "or by bends within the simple criterion, beyond which a query asks for an analysis",
     on=SteamPipe,
     cases=HOT_CASES,
-    edition=4,
+    edition=5,
     grade=Grade.NONCONFORMITY,
     cites=[FLEXIBILITY, RANGE, COMMON_PRACTICE],
     why="a hot pipe that cannot flex pushes until a flange leaks, a stud stretches or a casting cracks",

@@ -146,12 +146,19 @@ def test_the_block_moves_its_end(design: DesignFolder, stated: str, ends: tuple[
 
 @pytest.mark.parametrize(
     ("stated", "movement"),
-    [("anchor_movement = '3 mm'", 3e-3), ("anchor_movement = '1 mm'", 1.28e-3), ("", 1.28e-3)],
+    [("anchor_movement = '3 mm'", 3e-3), ("anchor_movement = '1 mm'", 1.28e-3)],
 )
 def test_the_greater_movement_counts(design: DesignFolder, stated: str, movement: float) -> None:
     """The pipe itself grows by at most 2 m × 300 K × 13.3e-6 = 7.98 mm."""
     design.replace("pipe.toml", 'anchor_movement = "3 mm"', stated)
     assert on_sheet(design.only("pipe.flexibility", "pipe"), "Y") == pytest.approx(7.98e-3 + movement)
+
+
+def test_a_movement_that_is_not_stated_is_asked(design: DesignFolder) -> None:
+    """The block is at one end alone: how far the other moves is not known."""
+    check = design.replace("pipe.toml", 'anchor_movement = "3 mm"', "").only("pipe.flexibility", "pipe")
+    assert check.outcome == "not assessed"
+    assert "anchor_movement is not stated" in check.says
 
 
 @pytest.mark.parametrize(("swing", "ends"), [("0.32 °", FINE), ("0.31 °", WRONG)])
