@@ -26,6 +26,14 @@ from speclint_clearances.formulae.cranes import bar_wanted, reach_along, reach_b
 _STRETCHED = ("elongation by ultrasound", "elongation by length", "hydraulic tensioner")
 #: Words in a direction along the engine, by the side of a cylinder to which it leads.
 _SIDES = {"front": ("forward", "front", "ahead"), "back": ("back", "rear")}
+#: Words in directions that are opposed to each other.
+_OPPOSED = (
+    ("up", "down"),
+    ("forward", "backward"),
+    ("front", "back"),
+    ("left", "right"),
+    ("inward", "outward"),
+)
 #: Words that deny a direction.
 _DENIED = {"no", "not", "never", "neither", "nor"}
 
@@ -75,6 +83,9 @@ def _drawn_out(part: Component, plan: AccessPlan, sheet: Sheet) -> Judgement:
         said = (
             f"{part.id} is drawn out {way}, and {' and '.join(off) or 'nothing'} comes off before: not {shut}"
         )
+        return _graver(sheet.states(False, said, where=plan.where), part, sheet)
+    if isinstance(part, ValveSeat) and (other := _valve_drawn_against(part, way, plan, sheet)):
+        said = f"{part.id} is drawn out {way}, and {other}, which goes out before it, the other way"
         return _graver(sheet.states(False, said, where=plan.where), part, sheet)
     along, judged = _length(part, drawn, sheet), []
     if sheet.is_stated(f"swing of {part.id}", drawn.swing):
@@ -134,6 +145,29 @@ def _is_named(cover: str, side: str, text: str) -> bool:
     said = bare_words(text).split()
     by_side = ("cover" in said and side in said) or ("covers" in said and not {side, "both"}.isdisjoint(said))
     return (text.strip() == cover or by_side) and _DENIED.isdisjoint(said)
+
+
+def _valve_drawn_against(seat: ValveSeat, way: str, plan: AccessPlan, sheet: Sheet) -> str:
+    """The valve on a seat that is said to be drawn out the other way: both go through the opening of one chamber."""
+    for valve in sheet.belonging_to(seat, PoppetValve):
+        drawn = plan.withdrawals.get(valve.id)
+        if drawn is not None and are_opposed(way, sheet.read(f"direction of {valve.id}", drawn.direction)):
+            return valve.id
+    return ""
+
+
+def are_opposed(one: str, other: str) -> bool:
+    """Whether two directions are opposed to each other.
+
+    >>> are_opposed("upwards", "down, to the bore"), are_opposed("upwards", "Up"), are_opposed("up", "left")
+    (True, False, False)
+    """
+    here, there = bare_words(one), bare_words(other)
+    return any(
+        (a in here and b in there) or (b in here and a in there)
+        for a, b in _OPPOSED
+        if not (a in here and b in here) and not (a in there and b in there)
+    )
 
 
 def _graver(judged: Judgement, part: Component, sheet: Sheet) -> Judgement:

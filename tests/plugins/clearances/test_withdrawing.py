@@ -273,6 +273,21 @@ def test_what_runs_in_a_cylinder_comes_out_along_the_engine(
     assert outcome == "conforms" or f"{part} is said to be drawn out {way}" in check.says
 
 
+@pytest.mark.parametrize(
+    ("way", "outcome"),
+    [("upwards", "conforms"), ("Up", "conforms"), ("to the left", "conforms"), ("downwards", "finding")],
+)
+def test_a_seat_is_not_drawn_out_against_its_valve(workshop: DesignFolder, way: str, outcome: str) -> None:
+    """Both go through one opening, the seat after the valve; the seat is drawn out upwards."""
+    files = drawn("", **ON_SEAT)
+    for one in ("seat", "valve", "spindle"):
+        entry = ENTRY.format(room="1 m").replace("seat]", f"{one}]")
+        files["plan.toml"] += entry.replace("upwards", way) if one == "valve" else entry
+    check = workshop.write(files).only(ROOM)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+    assert outcome == "conforms" or "seat is drawn out upwards, and valve" in check.says
+
+
 FRONT_OFF = '["front cover"]'
 COVERS = {
     "front.toml": 'kind = "cylinder-cover"\nid = "front-lid"\ncloses = "block"\nend = "front"\n',
