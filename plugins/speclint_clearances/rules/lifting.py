@@ -74,7 +74,7 @@ class _Leg(NamedTuple):
     title="Each two points that name each other across the others, above the load's centre of gravity, carry it alone "
     "with the dynamic factor: eye, thread, lug and weld, bent both ways where the sling leans most",
     on=LiftingPlan,
-    edition=9,
+    edition=10,
     grade=Grade.HOLD,
     cites=[
         EN_13155.at("structural strength"),
@@ -97,7 +97,7 @@ class _Leg(NamedTuple):
             "0.1",
             "ratio",
             COMMON_PRACTICE,
-            "least share of the weight on either leg of a pair",
+            "least share of the weight on either leg of a pair, and of the distance beside it at which others stand",
         ),
         Limit(
             "engagement",
@@ -238,7 +238,11 @@ def _leans(name: str, slope: Ratio, plan: LiftingPlan, sheet: Sheet) -> Iterator
 def _crossed(
     name: str, point: LiftingPoint, across: LiftingPoint, plan: LiftingPlan, sheet: Sheet
 ) -> Iterator[Judgement]:
-    """That of more points than a pair some stand on either side of its line: what it carries alone hangs under it."""
+    """That of more points than a pair some stand on either side of its line: what it carries alone hangs under it.
+
+    Those on one side stand a tenth as far from the line as those on the other, or more: an eye that is drawn on the
+    wrong side, right beside the one that is meant to be across, makes no pair.
+    """
     ends = {}
     for mark, one in (("1", point), ("2", across)):
         ends[f"x_{mark}"] = sheet.take_nominal(f"x_{mark} {name}", one.x)
@@ -253,7 +257,8 @@ def _crossed(
         named = sheet.read(f"opposite of {name}", point.opposite)
         says = f"{name} and {named}, its opposite, have points on either side"
         wrong = f"{name} and {named}, its opposite, stand on one side of the other points, and the load beside them"
-        crossed = min(aside) < 0 < max(aside)
+        near, far = sorted((-min(aside), max(aside)))
+        crossed = near > sheet.limit("least_share") * far
         yield sheet.states(crossed, says if crossed else wrong, where=point.where)
 
 

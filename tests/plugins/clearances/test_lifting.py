@@ -482,6 +482,9 @@ ASIDE = "front and back, its opposite, stand on one side of the other points"
         ("2 -0.5", "0 -0.5", True),
         ("2 0.5", "1 0", True),  # a point on the line is on neither side of it
         ("2 -0.5", "1 0", True),
+        ("2 0.5", "0 -0.051", False),
+        ("2 0.5", "0 -0.049", True),  # less than a tenth of 0.5 m beside it
+        ("2 -0.049", "0 0.5", True),
     ],
 )
 def test_a_pair_stands_across_the_other_points(
