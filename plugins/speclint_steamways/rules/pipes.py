@@ -30,7 +30,7 @@ from speclint.handbook.steam import (
     restrained_stress,
     rise_from_cold,
 )
-from speclint.specs import HOT_CASES, LoadCase, SteamPipe
+from speclint.specs import HOT_CASES, LensJoint, LoadCase, SteamPipe
 from speclint_steamways.formulae.pipes import (
     hoop_stress_in_bend,
     hoop_stress_of_pipe,
@@ -208,8 +208,8 @@ def _stresses_at_test(pipe: SteamPipe, sheet: Sheet, p_t: Pascals, t_l: Metres) 
 
 @rule(
     "pipe.flexibility",
-    title="The pipe takes up its expansion by a joint within its rated movement, straight within the stress range, "
-    "or by bends within the simple criterion, beyond which a query asks for an analysis",
+    title="The pipe takes up its expansion by a joint, or two lens joints, of enough movement, straight within the "
+    "stress range, or by bends within the simple criterion, beyond which a query asks for an analysis",
     on=SteamPipe,
     cases=HOT_CASES,
     edition=5,
@@ -239,10 +239,12 @@ def flexibility(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
     ΔT = sheet.work("ΔT", rise_from_cold, T=T, T_0=DRAWING_TEMPERATURE)
     alpha = sheet.look_up("α", material.expansion, of=pipe, at=T)
     U, Y = sheet.take("U", pipe.anchor_distance), movement_of_pipe(pipe, case, sheet)
-    if sheet.read("taken up by", pipe.takes_up_by) != "bends":
-        return sheet.at_most(Y, sheet.take("Y_j", pipe.joint_movement)).else_says(
+    by = sheet.read("taken up by", pipe.takes_up_by)
+    if by != "bends":
+        rated = sheet.at_most(Y, sheet.take("Y_j", pipe.joint_movement)).else_says(
             "pipe moves by {found}, its joint is rated for {limit}"
         )
+        return sheet.worst(rated, *_turns(pipe, sheet)) if by == "lens joints" else rated
     E = sheet.look_up("E", material.modulus, of=pipe, at=DRAWING_TEMPERATURE)
     S_A = _stress_range(pipe, sheet, T)
     if sheet.count("n", pipe.bends) == 0:
@@ -253,6 +255,16 @@ def flexibility(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
         sheet.at_most(used, sheet.limit("share", "u_a"))
         .else_says("bends use {found} times the simple criterion, {limit} allowed")
         .graded(Grade.QUERY)
+    )
+
+
+def _turns(pipe: SteamPipe, sheet: Sheet) -> Iterator[Judgement]:
+    """A pipe turns between two lens joints; with one it bends at its other end."""
+    rings = [lens.id for lens in sheet.belonging_to(pipe, LensJoint)]
+    both = len(rings) > 1
+    drawn = f"with {' and '.join(rings)}" if both else f"of which {rings[0] if rings else 'none'} is drawn"
+    yield sheet.states(
+        both, f"{pipe.id} turns in lens joints at both ends, {drawn}", where=pipe.takes_up_by.where
     )
 
 

@@ -237,6 +237,26 @@ def test_a_straight_run_between_anchors_is_far_over(workshop: DesignFolder) -> N
     assert on_sheet(check, "F") == pytest.approx(on_sheet(check, "σ") * 2862.6e-6, rel=1e-4)
 
 
+@pytest.mark.parametrize(
+    ("rings", "by", "outcome"),
+    [
+        (2, "lens joints", "conforms"),
+        (1, "lens joints", "finding"),
+        (0, "lens joints", "finding"),
+        (0, "sliding joint", "conforms"),
+    ],
+)
+def test_a_pipe_turns_between_two_lens_joints(
+    workshop: DesignFolder, rings: int, by: str, outcome: str
+) -> None:
+    """It moves by 12.72 mm of the 14 for which the joints are made; with one ring it bends at its other end."""
+    found = files(('"bends"', f'"{by}"'))
+    found |= {f"ring-{one}.toml": 'kind = "lens-joint"\nof = "pipe"\n' for one in range(rings)}
+    check = workshop.write(found).only(FLEXIBILITY)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    assert outcome == "conforms" or f"of which {('none', 'ring-0')[rings]} is drawn" in check.says
+
+
 def test_a_short_cut_is_no_flexibility(workshop: DesignFolder) -> None:
     """A developed length no longer than the distance is outside the criterion."""
     check = workshop.write(files(("7 m", "2 m"))).only(FLEXIBILITY)
