@@ -49,8 +49,8 @@ _DENIED = {"no", "not", "never", "neither", "nor"}
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="what can only be drawn out with the block off the engine is not inspected between heavy overhauls",
     leaves_out="liners and studs (access.inspection) and the cam box (cambox.withdrawal); a cylinder that stands "
-    "upright; what a part meets on the way as it swings; whether what has to come off can, and what has to beside a "
-    "cylinder's cover; the local code and a competent person decide",
+    "upright; what a part meets on the way as it swings; what else than a cover of the cylinder has to come off, and "
+    "whether it can; the local code and a competent person decide",
     against=(),
     limits=[Limit("tool", "25 mm", "length", COMMON_PRACTICE, "room for the tool")],
 )
@@ -162,12 +162,16 @@ def are_opposed(one: str, other: str) -> bool:
     >>> are_opposed("upwards", "down, to the bore"), are_opposed("upwards", "Up"), are_opposed("up", "left")
     (True, False, False)
     """
-    here, there = bare_words(one), bare_words(other)
-    return any(
-        (a in here and b in there) or (b in here and a in there)
-        for a, b in _OPPOSED
-        if not (a in here and b in here) and not (a in there and b in there)
+    here, there = (
+        {
+            word
+            for pair in _OPPOSED
+            for word in pair
+            if any(said.startswith(word) for said in bare_words(way).split())
+        }
+        for way in (one, other)
     )
+    return any(len(pair & here) == 1 and pair & there == pair - here for pair in map(set, _OPPOSED))
 
 
 def _graver(judged: Judgement, part: Component, sheet: Sheet) -> Judgement:
