@@ -3,14 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.handbook.bolted_joints import gaskets
 from speclint.rules import Sheet
-
-if TYPE_CHECKING:
-    from speclint.specs import BoltedJoint
+from speclint.specs import BoltedJoint
 
 
 @formula("G = (D_o + D_i)/2", cites=[FIRST_PRINCIPLES])

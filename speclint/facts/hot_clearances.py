@@ -15,10 +15,10 @@ from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import Component, NotStated, Tie
+from speclint.specs import Component, NotStated, Tappet, Tie
 
 if TYPE_CHECKING:
-    from speclint.specs import LoadCase, Tappet
+    from speclint.specs import LoadCase
 
 
 #: A part that was finished at the drawing's temperature had not grown then.

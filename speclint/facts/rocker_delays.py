@@ -17,9 +17,10 @@ from speclint.facts.valve_gear import ValvesTrain
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.tables import Reading
 from speclint.rules import Sheet
+from speclint.specs import Rocker, Shaft
 
 if TYPE_CHECKING:
-    from speclint.specs import LoadCase, Rocker, Shaft
+    from speclint.specs import LoadCase
 
 
 @formula("F = max(F_f + F_st + W + F_r, 0)", cites=[FIRST_PRINCIPLES])

@@ -22,10 +22,10 @@ from speclint.handbook.steam_cycle import Cycle, CylinderCycle
 from speclint.handbook.tables import Reading
 from speclint.handbook.valve_events import End
 from speclint.rules import RuleEnded, Sheet
-from speclint.specs import by_word
+from speclint.specs import CylinderBlock, PoppetValve, ValveSeat
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderEnd, LoadCase, PoppetValve, ValveSeat
+    from speclint.specs import CylinderEnd, LoadCase
 
 _TURN = 2 * math.pi
 #: A pressure [Pa], and the crank angle of the end where it stands [rad].
@@ -114,7 +114,7 @@ def known_steam_beside(part: PoppetValve | ValveSeat, case: LoadCase, sheet: She
     For rules that hold without it: those of the gear itself tell what is missing.
     """
     try:
-        if isinstance(part, by_word.PoppetValve):
+        if isinstance(part, PoppetValve):
             found = steam_at_valve(part, case, sheet)
         else:
             end = bore_of(part, sheet).end

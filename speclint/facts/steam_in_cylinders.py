@@ -12,9 +12,10 @@ from speclint.facts.valve_gear import gears_of
 from speclint.handbook.steam_cycle import Cycle
 from speclint.handbook.tables import Reading
 from speclint.rules import Sheet
+from speclint.specs import CylinderBlock
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, LoadCase
+    from speclint.specs import LoadCase
 
 #: Load cases in which the cylinders work with steam; a drifting engine draws in and presses air.
 _WITH_STEAM = ("starting", "running")

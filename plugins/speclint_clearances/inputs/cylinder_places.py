@@ -19,12 +19,12 @@ from speclint.facts import (
     side_closed,
     stroke_of,
 )
-from speclint.specs import CylinderCover
+from speclint.specs import CylinderBlock, CylinderCover, DrivingAxle, Engine, Envelope
 from speclint_clearances.formulae.motion_beside import outside_of_cover
 
 if TYPE_CHECKING:
     from speclint.equations import Metres
-    from speclint.specs import Crank, CylinderBlock, CylinderEnd, DrivingAxle, Engine, Envelope
+    from speclint.specs import Crank, CylinderEnd
 
 
 @dataclass(frozen=True)

@@ -14,10 +14,11 @@ from speclint.handbook.fits import (
     interference,
     interference_after_smoothing,
 )
+from speclint.specs import CylinderBlock, CylinderLiner
 from speclint_liners.formulae.walls import eccentricity_of_run_out, outside_without_end
 
 if TYPE_CHECKING:
-    from speclint.specs import Bore, CylinderBlock, CylinderLiner, LoadCase
+    from speclint.specs import Bore, LoadCase
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, replace, r
 from speclint.equations import Kelvins, Pascals
 from speclint.handbook.cylinders import bore_hoop_stress, minimum_wall, outside_of_wall
 from speclint.handbook.fits import COMPOUND, gap_of_interference, supported_bore_hoop_stress
-from speclint.specs import by_word
+from speclint.specs import CylinderLiner
 from speclint_liners.formulae.walls import bore_stress_of_wall, gap_at_best, thinnest_wall
 from speclint_liners.inputs.as_made import liner_as_cast
 from speclint_liners.inputs.backing import is_backed
@@ -24,7 +24,7 @@ from speclint_liners.inputs.pressures import greatest_pressure
 from speclint_liners.sources import ASME_VIII, LAME
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderLiner, LoadCase
+    from speclint.specs import LoadCase
 
 ALLOWABLE = ASME_VIII.at("UCI-23, a tenth of the strength at the wall as cast")
 DEFERS = "the local code for pressure parts and a competent person decide"
@@ -34,7 +34,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     "liner.bore-stress",
     title="The hoop stress at the bore, in the thinnest wall, with the support that the hot fit gives and alone where "
     "the block does not back it, does not exceed the allowable stress of the liner",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
     cites=[*COMPOUND, LAME, ALLOWABLE],
@@ -78,7 +78,7 @@ def _allowable(liner: CylinderLiner, at: Kelvins, sheet: Sheet) -> Pascals:
     title="At safety-valve pressure and with its fit lost, the hoop stress in the least wall of the liner at its last "
     "bore does not exceed the allowable: alone, or against the block that backs it all along",
     wrong="bore with its fit lost stressed to {found}, {limit} allowed",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[LAME, *COMPOUND, ALLOWABLE],
@@ -110,7 +110,7 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     "liner.wall-at-last-bore",
     title="At the last permitted bore the hoop stress does not exceed the allowable stress, alone where the block does "
     "not back the liner, and the wall is not below its least thickness",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
     cites=[LAME, *COMPOUND, ALLOWABLE, COMMON_PRACTICE],
