@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from speclint.rules import Sheet
 from speclint.specs import Component, CylinderBlock, DimensionChain, Link, Spec
@@ -53,8 +54,7 @@ _WAYS = {
 _NO_WAYS = frozenset({"duty", "follows", "joined_to", "to"})
 
 
-@dataclass(frozen=True, slots=True)
-class Way:
+class Way(Struct, frozen=True):
     """A link of a part, the block to which it leads, and whether it names that block itself."""
 
     link: Link[Any]

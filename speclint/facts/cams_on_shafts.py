@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.equations import Radians
 from speclint.facts.engine import cranks_of, engine_of
@@ -14,8 +15,7 @@ from speclint.rules import Sheet
 from speclint.specs import Cam, ValveGear
 
 
-@dataclass(frozen=True, slots=True)
-class PlacedCam:
+class PlacedCam(Struct, frozen=True):
     """A cam in a notch: the angle of the shaft at which its lift begins, in the direction of running [rad]."""
 
     cam: Cam

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula
 from speclint.facts.taking import Take
@@ -31,8 +32,7 @@ def with_link(g_0: Metres, k: Ratio, x: Metres) -> Metres:
     return g_0 + k * x
 
 
-@dataclass(frozen=True)
-class Acting:
+class Acting(Struct, frozen=True):
     """A link by name, and its effect: 1 widens the gap, −1 narrows it, another number by a lever."""
 
     name: str

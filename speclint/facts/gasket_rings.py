@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.handbook.bolted_joints import gaskets
@@ -24,8 +24,7 @@ def mean_diameter(D_o: Metres, D_i: Metres) -> Metres:
     return (D_o + D_i) / 2
 
 
-@dataclass(frozen=True, slots=True)
-class GasketRing:
+class GasketRing(Struct, frozen=True):
     """The effective ring of a gasket: its reaction diameter G and its effective width b, m."""
 
     G: float

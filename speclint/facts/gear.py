@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.facts.taking import Take
 from speclint.facts.train import (
@@ -22,8 +23,7 @@ from speclint.specs import Cam, CamBox, NotStated, PoppetValve, Rocker, Tappet, 
 _LENGTHS_AGREE = 0.01e-3
 
 
-@dataclass(frozen=True, slots=True)
-class Gear:
+class Gear(Struct, frozen=True):
     """The parts that move one valve; ``rocker`` is None where the tappet drives the spindle itself."""
 
     spindle: ValveSpindle

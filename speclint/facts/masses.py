@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.equations import (
     FIRST_PRINCIPLES,
@@ -71,8 +72,7 @@ def length_together(l_0: Metres, l_1: Metres) -> Metres:
     return l_0 + l_1
 
 
-@dataclass(frozen=True)
-class BySizes:
+class BySizes(Struct, frozen=True):
     """The least and the most that a part weighs by its sizes, kg, with their places; None where they do not say."""
 
     least: Kilograms | None

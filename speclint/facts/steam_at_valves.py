@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import partial
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.equations import FIRST_PRINCIPLES, Pascals
 from speclint.facts.cylinder_cycles import CylinderGiven, cycles_to_safety_valves
@@ -65,8 +66,7 @@ _RESULTS: dict[str, tuple[str, Callable[[Cycle], _Found]]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class SteamAtValve:
+class SteamAtValve(Struct, frozen=True):
     """The cycle of the cylinder that a valve or a seat stands beside, and the end at which it is."""
 
     cylinder: CylinderGiven

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.equations import COMMON_PRACTICE, FIRST_PRINCIPLES, Pascals, Radians, Ratio, formula
 from speclint.facts.cylinder_cycles import CylinderGiven, cylinder_given
@@ -21,8 +22,7 @@ if TYPE_CHECKING:
 _WITH_STEAM = ("starting", "running")
 
 
-@dataclass(frozen=True, slots=True)
-class SteamInCylinder:
+class SteamInCylinder(Struct, frozen=True):
     """What the cycle of a cylinder rests on; ``at`` says of which gear, notch and speed."""
 
     cylinder: CylinderGiven

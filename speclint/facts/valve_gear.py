@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
+from msgspec import Struct
+
 from speclint.facts.cylinders import ends_of
 from speclint.handbook.valve_events import End
 from speclint.quantities import Measure
@@ -31,8 +33,7 @@ SERVES: tuple[Serves, ...] = ("inlet", "exhaust")
 SIDES: tuple[End, ...] = (End.FRONT, End.BACK)
 
 
-@dataclass(frozen=True, slots=True)
-class ValvesTrain:
+class ValvesTrain(Struct, frozen=True):
     """The parts from a cam to its valve; ``rocker`` is None where the tappet drives the spindle itself."""
 
     cam: Cam

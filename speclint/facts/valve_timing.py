@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from msgspec import Struct
+
 from speclint.equations import FIRST_PRINCIPLES, Metres, Radians, Ratio, formula, require
 from speclint.errors import OutOfRange
 from speclint.facts.cam_motion import motion
@@ -152,8 +154,7 @@ def cam_at_work(
     )
 
 
-@dataclass(frozen=True, slots=True)
-class DriveOfGear:
+class DriveOfGear(Struct, frozen=True):
     """What a gear says of the error of its cams: lost motion of the drive and error of setting, crank angles [rad]."""
 
     play: Radians

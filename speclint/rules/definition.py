@@ -20,8 +20,7 @@ if TYPE_CHECKING:
     from speclint.repository import MeasuredSetting
 
 
-@dataclass(frozen=True, slots=True)
-class Limit:
+class Limit(Struct, frozen=True):
     """A limit that a rule compares a value with: its default, its meaning and its source.
 
     A repository may change it in ``speclint.toml`` under ``[limits."rule.name"]``; reports say so when it does. One

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.facts import (
@@ -27,8 +28,7 @@ if TYPE_CHECKING:
     from speclint.specs import Crank, CylinderEnd
 
 
-@dataclass(frozen=True)
-class CoverPlace:
+class CoverPlace(Struct, frozen=True):
     """The outer side of a cover along the engine, its outside diameter and its thickness."""
 
     x: Metres
@@ -36,8 +36,7 @@ class CoverPlace:
     t: Metres
 
 
-@dataclass(frozen=True)
-class CylinderPlace:
+class CylinderPlace(Struct, frozen=True):
     """A cylinder on its engine: its axle, where its axis lies, both covers, and the lengths of its motion."""
 
     engine: Engine

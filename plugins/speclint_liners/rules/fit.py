@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
+from msgspec.structs import asdict
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.fits import (
     COMPOUND,
@@ -143,8 +145,8 @@ def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
     gap = sheet.work("c", gap_of_interference, delta=hot.delta)
     steam = pressure_inside(case, ends_beside(housed.block, liner, sheet), sheet)
-    without = sheet.work("q_0", shell_pressure, p=0.0, c=gap, **vars(rings))
-    under_steam = sheet.work("q", shell_pressure, p=steam, c=gap, **vars(rings))
+    without = sheet.work("q_0", shell_pressure, p=0.0, c=gap, **asdict(rings))
+    under_steam = sheet.work("q", shell_pressure, p=steam, c=gap, **asdict(rings))
     at = (hot.at_liner, hot.at_block)
     return _both_stresses(liner, housed, rings, (without, under_steam), at, sheet)
 

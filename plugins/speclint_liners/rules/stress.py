@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from msgspec.structs import asdict
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, replace, rule
 from speclint.equations import Kelvins, Pascals
 from speclint.handbook.cylinders import bore_hoop_stress, minimum_wall, outside_of_wall
@@ -53,7 +55,7 @@ def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     wall = sheet.work("t", thinnest_wall, d=rings.d, D=fit.outside, e=off_centre(liner, sheet))
     rings = replace(rings, D=sheet.work("D_t", outside_of_wall, d=rings.d, t=wall))
     gap = sheet.work("c", gap_of_interference, delta=hot.delta)
-    stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(rings))
+    stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **asdict(rings))
     allowable = _allowable(liner, hot.at_liner, sheet)
     judged = sheet.at_most(stress, allowable).else_says("bore stressed to {found}, {limit} allowed")
     if is_backed(liner, housed, sheet):
@@ -102,7 +104,7 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
     thin = replace(rings, d=d, D=sheet.work("D_t", outside_of_wall, d=d, t=wall))
     gap = sheet.work("c", gap_at_best, delta=hot.delta)
-    stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(thin))
+    stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **asdict(thin))
     return sheet.at_most(stress, _allowable(liner, hot.at_liner, sheet))
 
 
@@ -135,7 +137,7 @@ def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Jud
     wall = sheet.work("t", thinnest_wall, d=d, D=fit.outside, e=off_centre(liner, sheet))
     worn = replace(rings, d=d, D=sheet.work("D_t", outside_of_wall, d=d, t=wall))
     allowable = _allowable(liner, hot.at_liner, sheet)
-    stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(worn))
+    stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **asdict(worn))
     judgements = [
         sheet.at_most(stress, allowable).else_says(
             "bore at its last size stressed to {found}, {limit} allowed"

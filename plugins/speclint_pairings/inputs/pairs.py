@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.specs import NOT_STATED, Component, NotStated, PistonRing, PoppetValve, Stated, ValveSpindle
 from speclint_pairings.formulae.tables import surface_class
 
 
-@dataclass(frozen=True, slots=True)
-class Surface:
+class Surface(Struct, frozen=True):
     """One of two surfaces in contact: its name, its class, the component that carries it."""
 
     called: str
@@ -20,8 +20,7 @@ class Surface:
     of: Component
 
 
-@dataclass(frozen=True, slots=True)
-class Pair:
+class Pair(Struct, frozen=True):
     """Two surfaces, and how they meet: one slides on the other or strikes it."""
 
     contact: str

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, cast
+
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.equations import Kelvins
@@ -15,8 +16,7 @@ if TYPE_CHECKING:  # kinds are compared by their words, so that a spec of one ki
     from speclint.specs import BoltedJoint, Crosshead, LoadCase, Pin, Rocker, ValveSpindle
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(Struct, frozen=True):
     """A piece without a spec of its own: what it is called, its material, its use, and whether a load breaks it."""
 
     called: str

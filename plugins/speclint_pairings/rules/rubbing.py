@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Hertz, MetresPerSecond, Pascals, RadiansPerSecond
@@ -41,8 +42,7 @@ if TYPE_CHECKING:
     from speclint.specs import LoadCase
 
 
-@dataclass(frozen=True, slots=True)
-class Rubbing:
+class Rubbing(Struct, frozen=True):
     """Two surfaces that rub, how, under which oil, and what works out their pressure and speed."""
 
     contact: str

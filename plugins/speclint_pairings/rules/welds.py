@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, cast
+
+from msgspec import Struct
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Ratio
@@ -86,8 +87,7 @@ def _heat_treated(component: Component, treated: Judgement, sheet: Sheet) -> Jud
     return sheet.states(given != "none", f"{treated.says}: heat treatment {given}", where=stated.where)
 
 
-@dataclass(frozen=True, slots=True)
-class _Piece:
+class _Piece(Struct, frozen=True):
     """A piece of metal that is welded: what it is called, whose it is, its own table, its material."""
 
     called: str
