@@ -10,10 +10,10 @@ from msgspec import Struct
 from speclint import Sheet
 from speclint.equations import Kelvins
 from speclint.handbook.heat import hotter
-from speclint.specs import Component, NotStated, Stated
+from speclint.specs import BoltedJoint, Component, Crosshead, NotStated, Pin, Rocker, Stated, ValveSpindle
 
-if TYPE_CHECKING:  # kinds are compared by their words, so that a spec of one kind imports no other
-    from speclint.specs import BoltedJoint, Crosshead, LoadCase, Pin, Rocker, ValveSpindle
+if TYPE_CHECKING:
+    from speclint.specs import LoadCase
 
 
 class Piece(Struct, frozen=True):

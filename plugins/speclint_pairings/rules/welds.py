@@ -10,12 +10,12 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Ratio
 from speclint.facts import is_welded
 from speclint.handbook.materials import carbon_equivalent, preheat_band
-from speclint.specs import Component, NotStated, Stated
+from speclint.specs import Component, NotStated, Stated, Weldment
 from speclint_pairings.inputs.components import holds_pressure, require_metal
 from speclint_pairings.sources import ASME_VIII, EN_1011_2, EN_13445_2
 
-if TYPE_CHECKING:  # kinds are compared by their words, so that a spec of one kind imports no other
-    from speclint.specs import Plate, Welding, Weldment
+if TYPE_CHECKING:
+    from speclint.specs import Plate, Welding
 
 _IRONS = ("grey-iron", "chilled-iron")
 _ELEMENTS = ("C", "Mn", "Cr", "Mo", "V", "Ni", "Cu")
