@@ -20,7 +20,8 @@ if TYPE_CHECKING:
     from speclint.repository import MeasuredSetting
 
 
-class Limit(Struct, frozen=True):
+@dataclass(frozen=True, slots=True)
+class Limit:
     """A limit that a rule compares a value with: its default, its meaning and its source.
 
     A repository may change it in ``speclint.toml`` under ``[limits."rule.name"]``; reports say so when it does. One
