@@ -380,8 +380,6 @@ def _dotted(text: str) -> str:
         there = hasattr(importlib.import_module(first), rest)
     elif first in _OWNERS:
         there = _has(_OWNERS[first], rest)
-    elif first == "by_word":
-        there = rest in exported("speclint.specs")
     elif first[:1].isupper():
         there = any(
             re.search(rf"^class {first}\b.*?^    (def )?{rest}\b", code, re.M | re.S)

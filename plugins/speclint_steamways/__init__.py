@@ -11,6 +11,7 @@ speclint_api = "1"
 
 #: The modules of rules, and the kinds that each is on, apart by spaces.
 _MODULES = {
+    "coefficients": "blast-nozzle poppet-valve steam-passage",
     "conducted": "cam-box chamber-cover locating-face",
     "dividing_walls": "steam-passage",
     "exhaust_heating": "cylinder-block",

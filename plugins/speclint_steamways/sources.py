@@ -73,3 +73,9 @@ ISO_13732_1 = Source(
     "2006",
     "scope, burn thresholds by time of contact, as reproduced in catalogue texts",
 )
+ISO_5167_3 = Source(
+    "ISO 5167-3, Measurement of fluid flow by means of pressure differential devices: nozzles and Venturi nozzles",
+    "2003",
+    "5.1.6, coefficients of discharge of the ISA 1932 nozzle",
+    memory=True,
+)

@@ -3,13 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from typing import TYPE_CHECKING, TypeVar
+from typing import TypeVar
 
 from speclint import Sheet, ToFill
-from speclint.specs import Closable, Component, Spec, SpecTable, by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import BoltedJoint, CylinderBlock, PistonRod
+from speclint.specs import (
+    BoltedJoint,
+    ChamberCover,
+    Closable,
+    Component,
+    CylinderBlock,
+    CylinderCover,
+    PistonRod,
+    Spec,
+    SpecTable,
+)
 
 C = TypeVar("C", bound=Component)
 _CLOSABLE = ("ports", "seat_bores", "openings", "pads")  # tables of a block whose places a plug may close
@@ -80,12 +87,12 @@ def closed(
 
 def _elsewhere(plug: Component, entry: Closable, sheet: Sheet) -> str | None:
     """What another place, of this block or of another, says of the plug that is to close this one."""
-    if isinstance(plug, by_word.CylinderCover | by_word.ChamberCover) and sheet.is_stated(
+    if isinstance(plug, CylinderCover | ChamberCover) and sheet.is_stated(
         f"what {plug.id} closes", plug.closes
     ):
         return f"{plug.id} closes {sheet.follow(plug.closes).id}"
     by = [f"{table}.*.blanked_by" for table in _CLOSABLE]
-    for block in sheet.fillers(plug, by_word.CylinderBlock, by=by):
+    for block in sheet.fillers(plug, CylinderBlock, by=by):
         for word, other in _closable(block):
             stated = other is not entry and sheet.is_stated(f"what closes {word}", other.blanked_by)
             if stated and sheet.follow(other.blanked_by).id == plug.id:

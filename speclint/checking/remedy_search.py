@@ -22,7 +22,7 @@ from speclint.checking.stated_value import StatedValue
 from speclint.checking.time_limit import Overrun
 from speclint.errors import FamilyError, Location
 from speclint.rules import Consulted, Context, Step
-from speclint.specs import Component, by_word, given_keys, no_less_keys
+from speclint.specs import Component, MadePart, given_keys, no_less_keys
 
 #: So many remedies of a finding are enough.
 _MOST = 3
@@ -50,7 +50,7 @@ def search_of(found: Check, checks: Sequence[Check], context: Context) -> Sought
             return Sought(tuple(agreed(found, component, checks, context)))
         if found.utilisation is None:
             return Sought()
-        if isinstance(component, by_word.MadePart):
+        if isinstance(component, MadePart):
             return Sought()  # what is on record of a part as made is as it is
         return _by_one_value(found, component, checks, context)
     except Overrun as problem:

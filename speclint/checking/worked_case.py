@@ -9,7 +9,7 @@ from typing import Any
 from speclint.errors import replace
 from speclint.quantities import Measure
 from speclint.rules import Context, Corner, NotAssessed, Rule, RuleEnded, Sheet
-from speclint.specs import Component, Estimate, FromEvents, LoadCase, NotStated, Spec, Tie, by_word
+from speclint.specs import Component, Estimate, FromEvents, LoadCase, NotStated, Spec, Tie, ValveGear
 
 #: Worked on a sheet of its own, from the block or the component that is checked.
 _Work = Callable[[Component, Sheet], "Measure | Tie"]
@@ -79,7 +79,7 @@ class WorkedCase(LoadCase):
         context.consulted.specs.update(way)
         context.asked.everything = True
         by_block = block is not None and (part is not None or isinstance(value, FromEvents))
-        by_block = by_block and not isinstance(self._component, by_word.ValveGear)
+        by_block = by_block and not isinstance(self._component, ValveGear)
         near = block if by_block and isinstance(block, Component) else self._component
         key = value.where, near.id, part.id if part is not None else ""
         return context.worked_once(

@@ -634,6 +634,7 @@ from .valve_gear import (
 )
 from .valve_passages import (
     passage_of as passage_of,
+    usual_coefficient as usual_coefficient,
 )
 from .valve_timing import (
     CamAtWork as CamAtWork,

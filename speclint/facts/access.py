@@ -3,23 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.joint_grips import flange_held
 from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Component, by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import (
-        BoltedJoint,
-        CylinderBlock,
-        CylinderLiner,
-        FrameFastening,
-        PoppetValve,
-        SteamPassage,
-    )
+from speclint.specs import (
+    BoltedJoint,
+    ChamberCover,
+    Component,
+    CompressionSpring,
+    CylinderBlock,
+    CylinderCover,
+    CylinderLiner,
+    FrameFastening,
+    Piston,
+    PistonRod,
+    PoppetValve,
+    SteamPassage,
+    ValveSeat,
+    ValveSpindle,
+)
 
 #: Places of a passage that are chambers of their own, with walls and welds to be seen from within.
 _CHAMBERS = ("chest", "belt", "valve pocket")
@@ -56,18 +60,18 @@ def length_with_collar(l_0: Metres, t: Metres) -> Metres:
 
 def joints_of(block: CylinderBlock, sheet: Sheet) -> dict[str, BoltedJoint]:
     """The joints of a block and of its covers, by their ids."""
-    joints = {joint.id: joint for joint in sheet.belonging_to(block, by_word.BoltedJoint)}
+    joints = {joint.id: joint for joint in sheet.belonging_to(block, BoltedJoint)}
     for cover in (
-        *sheet.belonging_to(block, by_word.CylinderCover),
-        *sheet.belonging_to(block, by_word.ChamberCover),
+        *sheet.belonging_to(block, CylinderCover),
+        *sheet.belonging_to(block, ChamberCover),
     ):
-        joints |= {joint.id: joint for joint in sheet.belonging_to(cover, by_word.BoltedJoint)}
+        joints |= {joint.id: joint for joint in sheet.belonging_to(cover, BoltedJoint)}
     return joints
 
 
 def nuts_of(block: CylinderBlock, sheet: Sheet) -> dict[str, BoltedJoint | FrameFastening]:
     """All that is turned by a spanner on a block: its joints, and its fastenings to the frames."""
-    fastenings = {one.id: one for one in sheet.belonging_to(block, by_word.FrameFastening)}
+    fastenings = {one.id: one for one in sheet.belonging_to(block, FrameFastening)}
     return {**joints_of(block, sheet), **fastenings}
 
 
@@ -92,7 +96,7 @@ def length_drawn_out(name: str, block: CylinderBlock, sheet: Sheet, take: Take) 
     joint = joints_of(block, sheet).get(name)
     if joint is not None:
         return length_of_stud(joint, sheet, take)
-    liner = next((one for one in sheet.belonging_to(block, by_word.CylinderLiner) if one.id == name), None)
+    liner = next((one for one in sheet.belonging_to(block, CylinderLiner) if one.id == name), None)
     if liner is None or not sheet.is_stated("length", liner.length):
         return None
     if not sheet.is_stated("collar", liner.collar.thickness):
@@ -110,7 +114,7 @@ def chambers_of(block: CylinderBlock, sheet: Sheet) -> tuple[SteamPassage, ...]:
     """The chests, belts and valve pockets of a block that are drawn."""
     return tuple(
         passage
-        for passage in sheet.belonging_to(block, by_word.SteamPassage)
+        for passage in sheet.belonging_to(block, SteamPassage)
         if (sheet.said(f"place of {passage.id}", passage.place) or "") in _CHAMBERS
     )
 
@@ -118,14 +122,14 @@ def chambers_of(block: CylinderBlock, sheet: Sheet) -> tuple[SteamPassage, ...]:
 def parts_drawn_out(block: CylinderBlock, sheet: Sheet) -> Iterator[Component]:
     """What is drawn out of a block in its frames: seats, valves, spindles and springs, pistons and rods."""
     valves: dict[str, PoppetValve] = {}
-    for seat in sheet.belonging_to(block, by_word.ValveSeat):
+    for seat in sheet.belonging_to(block, ValveSeat):
         yield seat
-        valves |= {valve.id: valve for valve in sheet.belonging_to(seat, by_word.PoppetValve)}
+        valves |= {valve.id: valve for valve in sheet.belonging_to(seat, PoppetValve)}
     for valve in valves.values():
         yield valve
-        yield from sheet.belonging_to(valve, by_word.ValveSpindle)
-        yield from sheet.belonging_to(valve, by_word.CompressionSpring)
-    for liner in sheet.belonging_to(block, by_word.CylinderLiner):
-        for piston in sheet.belonging_to(liner, by_word.Piston):
+        yield from sheet.belonging_to(valve, ValveSpindle)
+        yield from sheet.belonging_to(valve, CompressionSpring)
+    for liner in sheet.belonging_to(block, CylinderLiner):
+        for piston in sheet.belonging_to(liner, Piston):
             yield piston
-            yield from sheet.belonging_to(piston, by_word.PistonRod)
+            yield from sheet.belonging_to(piston, PistonRod)

@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.cylinders import bore_named
 from speclint.facts.engine import cranks_of, engine_of
 from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked, worked
-
-if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock
+from speclint.specs import CylinderBlock
 
 
 @formula("a = |y_a − y_f|", cites=[FIRST_PRINCIPLES])

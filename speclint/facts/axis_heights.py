@@ -3,15 +3,12 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Radians, formula
 from speclint.facts.engine import connecting_rod_of, crank_gear, cranks_of, engine_of, new_wheel
 from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked, worked
-
-if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock
+from speclint.specs import CylinderBlock
 
 
 @formula("X = l + L", cites=[FIRST_PRINCIPLES])

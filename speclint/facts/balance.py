@@ -17,10 +17,10 @@ from speclint.handbook.balance import (
 )
 from speclint.handbook.cams import crank_radius
 from speclint.rules import Sheet
-from speclint.specs import by_word
+from speclint.specs import CylinderBlock, DrivingAxle, Engine
 
 if TYPE_CHECKING:
-    from speclint.specs import Crank, CylinderBlock, DrivingAxle, Engine, Turning
+    from speclint.specs import Crank, Turning
 
 
 class Planes(NamedTuple):
@@ -46,7 +46,7 @@ def axles_of(engine: Engine, sheet: Sheet) -> tuple[DrivingAxle, ...]:
 
     :raises NotAssessed: where none is drawn.
     """
-    found = sheet.belonging_to(engine, by_word.DrivingAxle)
+    found = sheet.belonging_to(engine, DrivingAxle)
     if not found:
         raise sheet.not_assessed(f"no driving axle of {engine.id} is drawn", engine.where)
     return found
@@ -115,7 +115,7 @@ def driven_by(axle: DrivingAxle, engine: Engine, sheet: Sheet) -> Iterator[tuple
 
 def axle_driven_for(block: CylinderBlock, engine: Engine, sheet: Sheet) -> DrivingAxle | None:
     """The axle that the rods of a block turn; None where no axle says so."""
-    for axle in sheet.belonging_to(engine, by_word.DrivingAxle):
+    for axle in sheet.belonging_to(engine, DrivingAxle):
         if any(sheet.follow(crank.block) is block for _, crank in driven_by(axle, engine, sheet)):
             return axle
     return None

@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import Any
+
+from msgspec import Struct
 
 from speclint.rules import Sheet
-from speclint.specs import Component, Link, Spec, by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, DimensionChain
+from speclint.specs import Component, CylinderBlock, DimensionChain, Link, Spec
 
 #: The keys by which parts lead to the block that they are on, in or made into, by the words of their kinds; the first
 #: that leads to a block counts. Of kinds that are not here a part may belong to several blocks, or to none.
@@ -56,8 +54,7 @@ _WAYS = {
 _NO_WAYS = frozenset({"duty", "follows", "joined_to", "to"})
 
 
-@dataclass(frozen=True, slots=True)
-class Way:
+class Way(Struct, frozen=True):
     """A link of a part, the block to which it leads, and whether it names that block itself."""
 
     link: Link[Any]
@@ -85,9 +82,9 @@ def block_of(part: Spec, sheet: Sheet) -> CylinderBlock | None:
 
     :raises NotAssessed: where a spec on the way cannot be read.
     """
-    if isinstance(part, by_word.CylinderBlock):
+    if isinstance(part, CylinderBlock):
         return part
-    if isinstance(part, by_word.DimensionChain):
+    if isinstance(part, DimensionChain):
         return _block_of_chain(part, sheet)
     there = (block_of(sheet.follow(link), sheet) for link in _onward(part, sheet))
     return next((block for block in there if block is not None), None)  # reading refuses links in a loop

@@ -18,10 +18,10 @@ from speclint.facts.weights import density_of, mass_of_part, mass_of_ring, mass_
 from speclint.handbook.members import outside_of_box, round_area, tube_area
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import NotStated, by_word
+from speclint.specs import Cam, CamBox, NotStated, Rocker, Shaft, Tappet
 
 if TYPE_CHECKING:
-    from speclint.specs import Cam, CamBox, Component, Rocker, Shaft
+    from speclint.specs import Component
 
 
 @formula("m = ρ π (r² − d²/4) b", cites=[FIRST_PRINCIPLES])
@@ -46,9 +46,9 @@ def box_with_gear(box: CamBox, t: Metres, sheet: Sheet, take: Take) -> Worked:
     0 where neither is known. Of each cam its base circle, of a shaft that turns the cams of this box alone its least
     section, of each tappet its stated mass, of each rocker its boss round the pin. ``take`` is how sizes are taken.
     """
-    tappets = sheet.belonging_to(box, by_word.Tappet)
-    cams = [cam for tappet in tappets for cam in sheet.belonging_to(tappet, by_word.Cam)]
-    rockers = sheet.belonging_to(box, by_word.Rocker)
+    tappets = sheet.belonging_to(box, Tappet)
+    cams = [cam for tappet in tappets for cam in sheet.belonging_to(tappet, Cam)]
+    rockers = sheet.belonging_to(box, Rocker)
     found: list[Worked | None] = [_walls(box, t, sheet, take)]
     found += [_cam(cam, sheet, take) for cam in cams]
     found += [_shaft(shaft, sheet, take) for shaft in _shafts_of(cams, sheet)]
@@ -70,9 +70,7 @@ def _shafts_of(cams: list[Cam], sheet: Sheet) -> list[Shaft]:
     ]
     shafts = {shaft.id: shaft for shaft in turned}
     return [
-        shaft
-        for shaft in shafts.values()
-        if all(cam.id in here for cam in sheet.belonging_to(shaft, by_word.Cam))
+        shaft for shaft in shafts.values() if all(cam.id in here for cam in sheet.belonging_to(shaft, Cam))
     ]
 
 

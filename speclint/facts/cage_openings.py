@@ -3,13 +3,10 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula, require
 from speclint.rules import Sheet, Worked, worked
-
-if TYPE_CHECKING:
-    from speclint.specs import PoppetValve, ValveCage
+from speclint.specs import PoppetValve, ValveCage
 
 
 @formula("b_s = D sin(π/n − arcsin(min(1, w/D)))", cites=[FIRST_PRINCIPLES])

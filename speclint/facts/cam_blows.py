@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.equations import (
     COMMON_PRACTICE,
@@ -29,8 +30,7 @@ from speclint.rules import Sheet
 _HALVINGS = 40
 
 
-@dataclass(frozen=True, slots=True)
-class Struck:
+class Struck(Struct, frozen=True):
     """A train as its cam strikes it: lever ratio, mass at the valve, and the slope of the lift [m/rad] at a speed."""
 
     cam: str

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
-from typing import TYPE_CHECKING
 
 from speclint.equations import Radians
 from speclint.errors import OutOfRange
@@ -20,9 +19,7 @@ from speclint.handbook.cams import (
     follower_at,
 )
 from speclint.rules import Sheet
-
-if TYPE_CHECKING:
-    from speclint.specs import Cam
+from speclint.specs import Cam
 
 #: How a size is taken from a sheet: with its limits, or as the drawing aims at it.
 

@@ -15,9 +15,10 @@ from speclint.facts.turning_cams import Turning
 from speclint.facts.valve_gear import train_of_cam
 from speclint.handbook.tables import Reading
 from speclint.rules import Sheet
+from speclint.specs import Cam
 
 if TYPE_CHECKING:
-    from speclint.specs import Cam, LoadCase
+    from speclint.specs import LoadCase
 
 _TURN = 2 * math.pi
 #: Steps of a turn in which the angle of the greatest load is looked for.

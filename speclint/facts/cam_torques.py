@@ -33,10 +33,10 @@ from speclint.handbook.members import sum_of_loads
 from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.handbook.valve_events import reversed_cam
 from speclint.rules import Limit, Sheet, Worked, worked
-from speclint.specs import by_word
+from speclint.specs import Cam, Shaft
 
 if TYPE_CHECKING:
-    from speclint.specs import Cam, LoadCase, Shaft
+    from speclint.specs import LoadCase
 
 #: The lift up to which steam loads a valve; every rule that asks a fact for the load of a cam declares it.
 CRACKED = Limit(
@@ -127,7 +127,7 @@ def cams_on(shaft: Shaft, sheet: Sheet) -> tuple[Cam, ...]:
     """The cams that say that a shaft turns them."""
     return tuple(
         cam
-        for cam in sheet.belonging_to(shaft, by_word.Cam)
+        for cam in sheet.belonging_to(shaft, Cam)
         if sheet.is_stated(f"shaft of {cam.id}", cam.turns_on) and sheet.follow(cam.turns_on).id == shaft.id
     )
 

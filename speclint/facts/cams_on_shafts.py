@@ -4,22 +4,18 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.equations import Radians
 from speclint.facts.engine import cranks_of, engine_of
 from speclint.facts.valve_gear import SetCam, bore_of_gear, direction_of, set_cams
 from speclint.handbook.valve_events import End
 from speclint.rules import Sheet
-from speclint.specs import by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import Cam, ValveGear
+from speclint.specs import Cam, ValveGear
 
 
-@dataclass(frozen=True, slots=True)
-class PlacedCam:
+class PlacedCam(Struct, frozen=True):
     """A cam in a notch: the angle of the shaft at which its lift begins, in the direction of running [rad]."""
 
     cam: Cam
@@ -34,7 +30,7 @@ def placed_in_notches(cams: Sequence[Cam], sheet: Sheet) -> dict[str, tuple[Plac
     turn from one at the front, and a cylinder whose crank leads by an angle has its cams so much earlier.
     """
     ids = {cam.id for cam in cams}
-    gears = {gear.id: gear for cam in cams for gear in sheet.belonging_to(cam, by_word.ValveGear)}
+    gears = {gear.id: gear for cam in cams for gear in sheet.belonging_to(cam, ValveGear)}
     found: dict[str, list[PlacedCam]] = {}
     for gear in gears.values():
         ahead = _lead(gear, sheet)

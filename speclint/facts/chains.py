@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula
 from speclint.facts.taking import Take
 from speclint.handbook.fits import WORST_CASE_CITES
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Position, by_word
+from speclint.specs import DimensionChain, LocatingFace, Position
 
 if TYPE_CHECKING:
-    from speclint.specs import ChainLink, DimensionChain, LocatingFace, Pad
+    from speclint.specs import ChainLink, Pad
 
 
 @formula("g = g_0 + k x", cites=list(WORST_CASE_CITES))
@@ -31,8 +32,7 @@ def with_link(g_0: Metres, k: Ratio, x: Metres) -> Metres:
     return g_0 + k * x
 
 
-@dataclass(frozen=True)
-class Acting:
+class Acting(Struct, frozen=True):
     """A link by name, and its effect: 1 widens the gap, −1 narrows it, another number by a lever."""
 
     name: str
@@ -89,7 +89,7 @@ def room_of_pad(face: LocatingFace, pad: Pad, sheet: Sheet, take: Take) -> Worke
     By the chain that gives it; else half of what the cut-out is wider than the pad, which stands in its middle. None
     where there is no chain and either width is not stated.
     """
-    for chain in sheet.belonging_to(face, by_word.DimensionChain):
+    for chain in sheet.belonging_to(face, DimensionChain):
         of, key = chain.closes.of, chain.closes.dimension
         if not (sheet.is_stated(f"part of {chain.id}", of) and sheet.is_stated(f"key of {chain.id}", key)):
             continue

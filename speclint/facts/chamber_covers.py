@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from speclint.facts.seats import bores_under
 from speclint.rules import Sheet, Worked, worked
+from speclint.specs import ChamberCover
 
 if TYPE_CHECKING:
-    from speclint.specs import ChamberCover, SeatBore
+    from speclint.specs import SeatBore
 
 #: Which pressure that steam has.
 _PRESSURE = {"live steam": "live", "exhaust steam": "exhaust"}

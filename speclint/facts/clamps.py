@@ -2,17 +2,13 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.equations import FIRST_PRINCIPLES, Newtons, Ratio, formula
 from speclint.facts.gasket_rings import gasket_ring
 from speclint.facts.retention import covers_on_collar, joints_of_cover
 from speclint.handbook.bolted_joints import gasket_materials, gaskets, scatter, tightening
 from speclint.handbook.threads import nominal_diameter
 from speclint.rules import Sheet, Worked
-
-if TYPE_CHECKING:
-    from speclint.specs import BoltedJoint, CylinderLiner
+from speclint.specs import BoltedJoint, CylinderLiner
 
 #: Methods that measure torque; after the others the preload itself is stated, but for one that turns by an angle.
 _TORQUE_METHODS = tuple(

@@ -9,10 +9,10 @@ from speclint.facts.taking import Take
 from speclint.handbook.balance import small_end_share
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import NotStated
+from speclint.specs import CylinderBlock, Engine, NotStated
 
 if TYPE_CHECKING:
-    from speclint.specs import Crank, CylinderBlock, Engine
+    from speclint.specs import Crank
 
 
 def rod_length(crank: Crank, engine: Engine, sheet: Sheet) -> Measure | NotStated:

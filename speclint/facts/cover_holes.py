@@ -2,14 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.facts.glands import rod_in
 from speclint.rules import Sheet
-from speclint.specs import by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import ChamberCover, CylinderCover
+from speclint.specs import ChamberCover, CylinderCover, StuffingBox
 
 
 def hole_through(cover: CylinderCover | ChamberCover, sheet: Sheet) -> float:
@@ -18,7 +13,7 @@ def hole_through(cover: CylinderCover | ChamberCover, sheet: Sheet) -> float:
     A chamber's cover has no stuffing box: its hole is the stated one.
     """
     holes = [sheet.take("d_o", cover.central_hole)]
-    boxes = sheet.belonging_to(cover, by_word.StuffingBox) if isinstance(cover, by_word.CylinderCover) else ()
+    boxes = sheet.belonging_to(cover, StuffingBox) if isinstance(cover, CylinderCover) else ()
     for box in boxes:
         rod = rod_in(box, sheet)
         if sheet.is_stated(f"outside of {box.id}", box.outside_diameter):

@@ -8,9 +8,10 @@ from typing import TYPE_CHECKING
 
 from speclint.facts.engine import cranks_of, engine_of
 from speclint.rules import Sheet
+from speclint.specs import CylinderBlock
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, LoadCase
+    from speclint.specs import LoadCase
 
 #: Load cases in which the engine turns, and each cylinder is worked by its steam.
 _TURNING = ("starting", "running", "drifting", "water")

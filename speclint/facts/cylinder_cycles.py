@@ -12,6 +12,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
+
 from speclint.equations import (
     CubicMetres,
     Hertz,
@@ -92,8 +94,7 @@ class EndGiven:
         return CylinderEnd(self.side, self.crank, self.bore, self.rod, volume, *valves, self.surface)
 
 
-@dataclass(frozen=True, slots=True)
-class CylinderGiven:
+class CylinderGiven(Struct, frozen=True):
     """Everything on which the cycle of a cylinder rests. ``chest``: pressure as stated, low and high, absolute.
 
     ``coefficient`` of heat to the walls; 0 without. ``lifting`` is the pressure of the chest as the safety valves lift,

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, CubicMetres, Metres, Ratio, SquareMetres, formula
 from speclint.facts.cylinders import bore_named, liners_of, rods_in
@@ -15,10 +14,7 @@ from speclint.handbook.members import round_area, tube_area
 from speclint.handbook.valve_events import End
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import NotStated
-
-if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderLiner
+from speclint.specs import CylinderBlock, CylinderLiner, NotStated
 
 
 @formula("V_s = π (d² − d_r²) s/4", cites=[FIRST_PRINCIPLES])

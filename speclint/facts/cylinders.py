@@ -9,43 +9,42 @@ from speclint.equations import Metres
 from speclint.handbook.fits import share_of_size
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import NotStated, by_word
+from speclint.specs import (
+    Crosshead,
+    CylinderBlock,
+    CylinderCover,
+    CylinderLiner,
+    NotStated,
+    Piston,
+    PistonRod,
+)
 
 if TYPE_CHECKING:
-    from speclint.specs import (
-        Bore,
-        Crosshead,
-        CylinderBlock,
-        CylinderCover,
-        CylinderEnd,
-        CylinderLiner,
-        Piston,
-        PistonRod,
-    )
+    from speclint.specs import Bore, CylinderEnd
 
 
 def liners_of(block: CylinderBlock, bore: str, sheet: Sheet) -> tuple[CylinderLiner, ...]:
     """The liners in a bore of a block; each liner of the block must say in which it is."""
     return tuple(
         liner
-        for liner in sheet.belonging_to(block, by_word.CylinderLiner)
+        for liner in sheet.belonging_to(block, CylinderLiner)
         if sheet.read(f"bore of {liner.id}", liner.in_bore) == bore
     )
 
 
 def pistons_in(liner: CylinderLiner, sheet: Sheet) -> tuple[Piston, ...]:
     """The pistons that run in a liner."""
-    return sheet.belonging_to(liner, by_word.Piston)
+    return sheet.belonging_to(liner, Piston)
 
 
 def rods_of(piston: Piston, sheet: Sheet) -> tuple[PistonRod, ...]:
     """The rods that carry a piston."""
-    return sheet.belonging_to(piston, by_word.PistonRod)
+    return sheet.belonging_to(piston, PistonRod)
 
 
 def crossheads_on(rod: PistonRod, sheet: Sheet) -> tuple[Crosshead, ...]:
     """The crossheads on a rod."""
-    return sheet.belonging_to(rod, by_word.Crosshead)
+    return sheet.belonging_to(rod, Crosshead)
 
 
 def rods_in(block: CylinderBlock, bore: str, sheet: Sheet) -> Iterator[PistonRod]:

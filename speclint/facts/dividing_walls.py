@@ -13,19 +13,10 @@ from speclint.facts.passage_steam import steam_in
 from speclint.facts.walls import plate_of
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import NotStated, Stated, by_word
+from speclint.specs import CylinderBlock, NotStated, Partition, Stated, SteamPassage, Weldment
 
 if TYPE_CHECKING:
-    from speclint.specs import (
-        Cavity,
-        CylinderBlock,
-        Division,
-        FlatWall,
-        Partition,
-        Plate,
-        SteamPassage,
-        Weldment,
-    )
+    from speclint.specs import Cavity, Division, FlatWall, Plate
 
 #: Places of passages that open into a cylinder and hold what is in it.
 _OF_CYLINDER = ("port", "breathing way")
@@ -46,7 +37,7 @@ class Panel(NamedTuple):
 
 def weldment_of(block: CylinderBlock, sheet: Sheet) -> Weldment | None:
     """The weldment that makes a block; None where none is drawn."""
-    for weldment in sheet.belonging_to(block, by_word.Weldment):
+    for weldment in sheet.belonging_to(block, Weldment):
         if (
             sheet.is_stated("what the weldment makes", weldment.makes)
             and sheet.follow(weldment.makes) is block
@@ -218,7 +209,7 @@ def gap_between(partition: Partition, sheet: Sheet) -> Measure | NotStated:
 def partitions_in(block: CylinderBlock, sheet: Sheet) -> Iterator[Partition]:
     """The partitions between the passages of a block, each once."""
     found: dict[str, Partition] = {}
-    for passage in sheet.belonging_to(block, by_word.SteamPassage):
-        for partition in sheet.belonging_to(passage, by_word.Partition):
+    for passage in sheet.belonging_to(block, SteamPassage):
+        for partition in sheet.belonging_to(passage, Partition):
             found.setdefault(partition.id, partition)
     yield from found.values()

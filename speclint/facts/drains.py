@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from speclint.rules import Sheet
+from speclint.specs import SteamPassage
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderEnd, SteamPassage
+    from speclint.specs import CylinderEnd
 
 
 def is_drained(passage: SteamPassage, sheet: Sheet) -> bool:

@@ -6,11 +6,19 @@ from typing import TYPE_CHECKING
 
 from speclint.equations import COMMON_PRACTICE, Metres, Ratio, formula
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Component, by_word
+from speclint.specs import (
+    Component,
+    CompressionSpring,
+    Piston,
+    PistonRod,
+    PoppetValve,
+    ValveSeat,
+    ValveSpindle,
+)
 
 if TYPE_CHECKING:
     from speclint.facts.taking import Take
-    from speclint.specs import CompressionSpring, Length
+    from speclint.specs import Length
 
 
 @formula("h = d (n_t − n)/2", cites=[COMMON_PRACTICE])
@@ -31,13 +39,13 @@ def height_of_end_coils(d: Metres, n_t: Ratio, n: Ratio) -> Metres:
 
 def own_length(part: Component) -> Length | None:
     """The size of a part along the axis on which it is drawn out; None of a kind that has no such size."""
-    if isinstance(part, by_word.PoppetValve):
+    if isinstance(part, PoppetValve):
         return part.height
-    if isinstance(part, by_word.CompressionSpring | by_word.PistonRod):
+    if isinstance(part, CompressionSpring | PistonRod):
         return part.free_length
-    if isinstance(part, by_word.ValveSeat | by_word.Piston):
+    if isinstance(part, ValveSeat | Piston):
         return part.length
-    if isinstance(part, by_word.ValveSpindle):
+    if isinstance(part, ValveSpindle):
         return part.heated_length
     return None
 
@@ -48,14 +56,14 @@ def engaged_length(part: Component, sheet: Sheet, take: Take) -> Worked | None:
     That is of a spindle its guide, of a seat its joint, of a piston its length over the rings, of a rod its diameter in
     the crosshead, and of a spring on a pin or in a housing its coils at one end. None too where one is not stated.
     """
-    if isinstance(part, by_word.CompressionSpring):
+    if isinstance(part, CompressionSpring):
         return _end_coils(part, sheet, take)
     held = None
-    if isinstance(part, by_word.ValveSpindle):
+    if isinstance(part, ValveSpindle):
         held = part.guide_length
-    elif isinstance(part, by_word.ValveSeat | by_word.Piston):
+    elif isinstance(part, ValveSeat | Piston):
         held = part.length
-    elif isinstance(part, by_word.PistonRod):
+    elif isinstance(part, PistonRod):
         held = part.diameter
     if held is None or not sheet.is_stated(f"held length of {part.id}", held):
         return None

@@ -12,10 +12,10 @@ from speclint.facts.moving_masses import greatest_mass
 from speclint.facts.taking import Take
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import NotStated, Stated, by_word
+from speclint.specs import CylinderBlock, NotStated, Pin, Piston, PistonRod, Stated
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderEnd, Pin, Piston, PistonRod
+    from speclint.specs import CylinderEnd
 
 #: How a size is taken from a sheet: with its limits, or as the drawing aims at it.
 
@@ -248,7 +248,7 @@ def pins_of(rod: PistonRod, sheet: Sheet) -> tuple[Pin, ...]:
     return tuple(
         pin
         for head in crossheads_on(rod, sheet)
-        for pin in sheet.belonging_to(head, by_word.Pin)
+        for pin in sheet.belonging_to(head, Pin)
         if sheet.said(f"place of {pin.id}", pin.place) == "crosshead pin"
     )
 

@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula
 from speclint.facts.cylinders import end_closed_by
 from speclint.facts.faces import block_face, face_forward
 from speclint.rules import Sheet
-from speclint.specs import by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderCover
+from speclint.specs import CylinderBlock, CylinderCover
 
 
 @formula("x = x_0 + k t", cites=[FIRST_PRINCIPLES])
@@ -31,7 +26,7 @@ def place_beyond(x_0: Metres, k: Ratio, t: Metres) -> Metres:
 
 def covers_on(block: CylinderBlock, end: str, sheet: Sheet) -> tuple[CylinderCover, ...]:
     """The covers that close one end of a cylinder of a block, by the name of that end."""
-    covers = sheet.belonging_to(block, by_word.CylinderCover)
+    covers = sheet.belonging_to(block, CylinderCover)
     return tuple(cover for cover in covers if end_closed_by(cover, sheet)[0] == end)
 
 

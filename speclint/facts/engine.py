@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING, Literal, TypeAlias
 from speclint.facts.taking import Take
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import NotStated, Stated, by_word
+from speclint.specs import CylinderBlock, Engine, NotStated, Stated
 
 if TYPE_CHECKING:
-    from speclint.specs import Crank, CylinderBlock, Engine
+    from speclint.specs import Crank
 
 #: The name of a bore, or where a spec gives it; "" for all bores of a block.
 Bore: TypeAlias = str | Stated[str] | NotStated
@@ -22,7 +22,7 @@ def engine_of(block: CylinderBlock, sheet: Sheet) -> Engine | None:
 
     :raises NotAssessed: where several do.
     """
-    found = sheet.belonging_to(block, by_word.Engine)
+    found = sheet.belonging_to(block, Engine)
     if len(found) > 1:
         names = " and ".join(one.id for one in found)
         raise sheet.not_assessed(f"the cranks of {names} all name {block.id}", found[1].where)

@@ -20,7 +20,21 @@ from speclint.facts.values_from_events import exhaust_temperature, gears_beside
 from speclint.handbook.steam_cycle import CylinderCycle
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import Component, Estimate, NotStated, Spec, Tie, by_word
+from speclint.specs import (
+    BoltedJoint,
+    Component,
+    CylinderBlock,
+    CylinderCover,
+    CylinderLiner,
+    Estimate,
+    NotStated,
+    Piston,
+    PoppetValve,
+    Spec,
+    Tie,
+    ValveSeat,
+    ValveSpindle,
+)
 
 if TYPE_CHECKING:
     from speclint.specs import LoadCase
@@ -133,25 +147,25 @@ def _cover(asked: _Asked, _: Spec) -> _Found:
 
 
 def _studs(asked: _Asked, joint: Spec) -> _Found:
-    assert isinstance(joint, by_word.BoltedJoint)  # as was asked by the table
+    assert isinstance(joint, BoltedJoint)  # as was asked by the table
     held = asked.sheet.follow(joint.holds)
-    if not isinstance(held, by_word.CylinderCover):
+    if not isinstance(held, CylinderCover):
         raise asked.sheet.not_assessed(f"no estimate is known for the studs of {held.id}", asked.asked.where)
     return asked.above(asked.case.temperature_of(held), -40.0, -20.0, "cover − 20..40 K")
 
 
 def _valve(asked: _Asked, valve: Spec) -> _Found:
-    assert isinstance(valve, by_word.PoppetValve)  # as was asked by the table
+    assert isinstance(valve, PoppetValve)  # as was asked by the table
     if asked.sheet.read(f"what {valve.id} serves", valve.serves) == "inlet":
         return asked.above(asked.case.live_temperature, -50.0, -20.0, "live steam − 20..50 K")
     return asked.by_steam(exhaust_temperature, 10.0, 40.0, "exhaust steam + 10..40 K")
 
 
 def _seat(asked: _Asked, seat: Spec) -> _Found:
-    assert isinstance(seat, by_word.ValveSeat)  # as was asked by the table
+    assert isinstance(seat, ValveSeat)  # as was asked by the table
     if chamber_beyond(seat, asked.sheet) == "exhaust steam":
         return asked.above(asked.block(), 0.0, 20.0, "block + 0..20 K")
-    valves = asked.sheet.belonging_to(seat, by_word.PoppetValve)
+    valves = asked.sheet.belonging_to(seat, PoppetValve)
     if not valves:
         raise asked.sheet.not_assessed(f"no valve sits on {seat.id}", seat.where)
     block = asked.block()
@@ -164,19 +178,19 @@ def _seat(asked: _Asked, seat: Spec) -> _Found:
 
 
 def _spindle(asked: _Asked, spindle: Spec) -> _Found:
-    assert isinstance(spindle, by_word.ValveSpindle)  # as was asked by the table
+    assert isinstance(spindle, ValveSpindle)  # as was asked by the table
     valve = asked.sheet.follow(spindle.moves)
     return asked.above(asked.case.temperature_of(valve), -100.0, -60.0, "its valve − 60..100 K, at the guide")
 
 
 #: How each kind of part is estimated.
 _BY_KIND: tuple[tuple[type[Spec], Callable[[_Asked, Spec], _Found]], ...] = (
-    (by_word.CylinderBlock, _block),
-    (by_word.CylinderLiner, _liner),
-    (by_word.CylinderCover, _cover),
-    (by_word.Piston, _piston),
-    (by_word.BoltedJoint, _studs),
-    (by_word.PoppetValve, _valve),
-    (by_word.ValveSeat, _seat),
-    (by_word.ValveSpindle, _spindle),
+    (CylinderBlock, _block),
+    (CylinderLiner, _liner),
+    (CylinderCover, _cover),
+    (Piston, _piston),
+    (BoltedJoint, _studs),
+    (PoppetValve, _valve),
+    (ValveSeat, _seat),
+    (ValveSpindle, _spindle),
 )

@@ -9,10 +9,10 @@ from speclint.facts.engine import engine_of
 from speclint.facts.nozzles import back_pressures
 from speclint.handbook.steam import excess_pressure
 from speclint.rules import NotAssessed, Sheet
-from speclint.specs import Component, by_word
+from speclint.specs import BlastNozzle, Component, CylinderBlock
 
 if TYPE_CHECKING:
-    from speclint.specs import BlastNozzle, LoadCase
+    from speclint.specs import LoadCase
 
 
 def greatest_exhaust_pressure(part: Component, case: LoadCase, sheet: Sheet, symbol: str = "p_e") -> Pascals:
@@ -34,8 +34,8 @@ def greatest_exhaust_pressure(part: Component, case: LoadCase, sheet: Sheet, sym
 
 def _nozzle_of(part: Component, sheet: Sheet) -> BlastNozzle | None:
     """The blast nozzle of the engine whose block is nearest to a part; None where none is drawn."""
-    block = part if isinstance(part, by_word.CylinderBlock) else sheet.nearest(part, "cylinder-block")
-    engine = engine_of(block, sheet) if isinstance(block, by_word.CylinderBlock) else None
+    block = part if isinstance(part, CylinderBlock) else sheet.nearest(part, "cylinder-block")
+    engine = engine_of(block, sheet) if isinstance(block, CylinderBlock) else None
     return sheet.follow(engine.nozzle) if engine and sheet.is_stated("nozzle", engine.nozzle) else None
 
 

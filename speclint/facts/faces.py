@@ -10,10 +10,10 @@ from speclint.facts.taking import Take
 from speclint.facts.wheelbases import apart
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import NotStated
+from speclint.specs import CylinderBlock, CylinderLiner, NotStated
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, Length
+    from speclint.specs import CylinderEnd, Length
 
 #: Which way distances from the collar's seat count along the block, forward positive, by the collar's end.
 _WAY = {"front": -1.0, "back": 1.0}

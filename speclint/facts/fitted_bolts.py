@@ -2,15 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.facts.taken_sizes import is_size_of
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import NotStated, by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import Fit, FrameFastening
+from speclint.specs import Fit, FrameFastening, NotStated
 
 _SHANK = "fitted_diameter"
 
@@ -19,7 +14,7 @@ def fits_of_bolts(fastening: FrameFastening, sheet: Sheet) -> tuple[Fit, ...]:
     """The fits whose shaft is the reamed shank of the bolts of a fastening."""
     return tuple(
         fit
-        for fit in sheet.belonging_to(fastening, by_word.Fit)
+        for fit in sheet.belonging_to(fastening, Fit)
         if is_size_of(fit.shaft, fastening, _SHANK, (f"shaft of {fit.id}", f"dimension of {fit.id}"), sheet)
     )
 

@@ -2,21 +2,16 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.rules import Sheet
-from speclint.specs import Component, by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import PipeFlange
+from speclint.specs import Component, PipeFlange, SteamPipe
 
 
 def is_welded_to_flange(part: Component, sheet: Sheet) -> bool:
     """Whether a part is a flange that is held by being welded on, or a pipe that has one."""
-    if isinstance(part, by_word.PipeFlange):
+    if isinstance(part, PipeFlange):
         return _is_welded_on(part, sheet)
-    if isinstance(part, by_word.SteamPipe):
-        return any(_is_welded_on(flange, sheet) for flange in sheet.belonging_to(part, by_word.PipeFlange))
+    if isinstance(part, SteamPipe):
+        return any(_is_welded_on(flange, sheet) for flange in sheet.belonging_to(part, PipeFlange))
     return False
 
 

@@ -5,15 +5,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from speclint.rules import Sheet
-from speclint.specs import by_word
+from speclint.specs import Cam, ValveGear
 
 if TYPE_CHECKING:
-    from speclint.specs import Cam, Fork
+    from speclint.specs import Fork
 
 
 def fork_of(cam: Cam, sheet: Sheet) -> Fork | None:
     """The fork that names a cam among those that it moves; None where no valve gear has one."""
-    for gear in sheet.belonging_to(cam, by_word.ValveGear):
+    for gear in sheet.belonging_to(cam, ValveGear):
         for fork in gear.forks.values():
             if any(sheet.follow(one).id == cam.id for one in fork.moves):
                 return fork

@@ -11,10 +11,19 @@ from speclint.facts.taking import Take
 from speclint.facts.weights import mass_of_part, mass_together, part_weighed, parts_named
 from speclint.handbook.members import rectangle_area, round_area
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import by_word
+from speclint.specs import (
+    ChamberCover,
+    CylinderBlock,
+    CylinderCover,
+    CylinderLiner,
+    FrameFastening,
+    LiftingPlan,
+    LocatingFace,
+    Weldment,
+)
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, FrameFastening, LocatingFace, Pad, Weldment
+    from speclint.specs import Pad
 
 
 @formula("A = A_0 − n A_h", cites=[FIRST_PRINCIPLES])
@@ -34,7 +43,7 @@ def fastenings_of_pad(block: CylinderBlock, pad: str, sheet: Sheet) -> tuple[Fra
     """The fastenings that clamp a pad of a block to its frame."""
     return tuple(
         one
-        for one in sheet.belonging_to(block, by_word.FrameFastening)
+        for one in sheet.belonging_to(block, FrameFastening)
         if sheet.said(f"pad of {one.id}", one.pad) == pad
     )
 
@@ -107,7 +116,7 @@ def frames_of_pads(block: CylinderBlock, sheet: Sheet) -> list[tuple[str, ...]]:
     says otherwise, since a block is on one frame unless it is drawn on two.
     """
     groups: list[set[str]] = []
-    for one in sheet.belonging_to(block, by_word.FrameFastening):
+    for one in sheet.belonging_to(block, FrameFastening):
         named = {
             sheet.read(f"{name} of {one.id}", stated)
             for name, stated in (("pad", one.pad), ("other pad", one.other_pad))
@@ -130,7 +139,7 @@ def pads_by_frame(block: CylinderBlock, sheet: Sheet) -> list[list[str]]:
     By the frames that their cut-outs lead to; where one leads to none, by the fastenings that name two pads together.
     """
     seated: dict[str, str] = {}
-    for face in sheet.belonging_to(block, by_word.LocatingFace):
+    for face in sheet.belonging_to(block, LocatingFace):
         if sheet.is_stated(f"frame of {face.id}", face.in_frame):
             seated[sheet.read(f"pad of {face.id}", face.pad)] = sheet.follow(face.in_frame).id
     if any(name not in seated for name in block.pads):
@@ -146,7 +155,7 @@ def face_of_cut_out(block: CylinderBlock, name: str, sheet: Sheet) -> LocatingFa
 
     :raises NotAssessed: where none names it.
     """
-    for face in sheet.belonging_to(block, by_word.LocatingFace):
+    for face in sheet.belonging_to(block, LocatingFace):
         if sheet.read(f"pad of {face.id}", face.pad) == name:
             return face
     raise sheet.not_assessed(f"no locating face says that it takes pad {name}", block.pads[name].where)
@@ -158,7 +167,7 @@ def mass_drawn(block: CylinderBlock, sheet: Sheet, take: Take) -> Worked | None:
     The weights of its lifting plans, and its weldment, liners and covers. A weight that names no part may be some of
     those that no weight names: of the two sums the greater counts.
     """
-    plans = sheet.belonging_to(block, by_word.LiftingPlan)
+    plans = sheet.belonging_to(block, LiftingPlan)
     named = set[str]().union(*(parts_named(plan, sheet) for plan in plans))
     weights = [one for plan in plans for one in plan.weights.values()]
     by_part = [part_weighed(weight, sheet, take) for weight in weights]
@@ -169,7 +178,7 @@ def mass_drawn(block: CylinderBlock, sheet: Sheet, take: Take) -> Worked | None:
     ]
     beside = [
         mass_of_part(part, sheet, take)
-        for kind in (by_word.Weldment, by_word.CylinderLiner, by_word.CylinderCover, by_word.ChamberCover)
+        for kind in (Weldment, CylinderLiner, CylinderCover, ChamberCover)
         for part in sheet.belonging_to(block, kind)
         if part.id not in named
     ]
@@ -183,12 +192,10 @@ def mass_drawn(block: CylinderBlock, sheet: Sheet, take: Take) -> Worked | None:
 
 def weldments_unweighed(block: CylinderBlock, sheet: Sheet) -> tuple[Weldment, ...]:
     """The weldments of a block that state no mass, and that no weight of a lifting plan names."""
-    named = set[str]().union(
-        *(parts_named(plan, sheet) for plan in sheet.belonging_to(block, by_word.LiftingPlan))
-    )
+    named = set[str]().union(*(parts_named(plan, sheet) for plan in sheet.belonging_to(block, LiftingPlan)))
     return tuple(
         one
-        for one in sheet.belonging_to(block, by_word.Weldment)
+        for one in sheet.belonging_to(block, Weldment)
         if one.id not in named and not sheet.is_stated(f"mass of {one.id}", one.mass)
     )
 

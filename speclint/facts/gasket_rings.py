@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from msgspec import Struct
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.handbook.bolted_joints import gaskets
 from speclint.rules import Sheet
-
-if TYPE_CHECKING:
-    from speclint.specs import BoltedJoint
+from speclint.specs import BoltedJoint
 
 
 @formula("G = (D_o + D_i)/2", cites=[FIRST_PRINCIPLES])
@@ -27,8 +24,7 @@ def mean_diameter(D_o: Metres, D_i: Metres) -> Metres:
     return (D_o + D_i) / 2
 
 
-@dataclass(frozen=True, slots=True)
-class GasketRing:
+class GasketRing(Struct, frozen=True):
     """The effective ring of a gasket: its reaction diameter G and its effective width b, m."""
 
     G: float

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.facts.taking import Take
 from speclint.facts.train import (
@@ -17,17 +17,13 @@ from speclint.facts.train import (
 )
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked
-from speclint.specs import NotStated, by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import Cam, CamBox, PoppetValve, Rocker, Tappet, ValveSpindle
+from speclint.specs import Cam, CamBox, NotStated, PoppetValve, Rocker, Tappet, ValveSpindle
 
 #: By how much a stated clearance may differ from that of the lengths [m]: common practice, as in tappet.lengths-close.
 _LENGTHS_AGREE = 0.01e-3
 
 
-@dataclass(frozen=True, slots=True)
-class Gear:
+class Gear(Struct, frozen=True):
     """The parts that move one valve; ``rocker`` is None where the tappet drives the spindle itself."""
 
     spindle: ValveSpindle
@@ -41,13 +37,13 @@ def gear_of(valve: PoppetValve, sheet: Sheet) -> Gear | None:
 
     Of a cam with several tracks it is the one with the greatest lift.
     """
-    spindles = sheet.belonging_to(valve, by_word.ValveSpindle)
+    spindles = sheet.belonging_to(valve, ValveSpindle)
     if len(spindles) != 1:
         return None
-    rockers = sheet.belonging_to(spindles[0], by_word.Rocker)
+    rockers = sheet.belonging_to(spindles[0], Rocker)
     if len(rockers) > 1:
         return None
-    tappets = sheet.belonging_to(rockers[0] if rockers else spindles[0], by_word.Tappet)
+    tappets = sheet.belonging_to(rockers[0] if rockers else spindles[0], Tappet)
     if len(tappets) != 1:
         return None
     cams = tracks_of(tappets[0], sheet)
@@ -59,7 +55,7 @@ def gear_of(valve: PoppetValve, sheet: Sheet) -> Gear | None:
 
 def tracks_of(tappet: Tappet, sheet: Sheet) -> tuple[Cam, ...]:
     """The one cam that lifts a tappet, or the tracks of it that have each a name; none where cams are drawn twice."""
-    cams = sheet.belonging_to(tappet, by_word.Cam)
+    cams = sheet.belonging_to(tappet, Cam)
     if len(cams) < 2:
         return cams
     named = [cam.track for cam in cams if sheet.is_stated(f"track of {cam.id}", cam.track)]
@@ -86,11 +82,11 @@ def boxes_of(gear: Gear, sheet: Sheet) -> tuple[CamBox, ...]:
 
 def spindles_into(box: CamBox, sheet: Sheet) -> Iterator[ValveSpindle]:
     """The spindles that enter a box: those that a rocker or a tappet in it drives."""
-    for rocker in sheet.belonging_to(box, by_word.Rocker):
+    for rocker in sheet.belonging_to(box, Rocker):
         yield sheet.follow(rocker.works)
-    for tappet in sheet.belonging_to(box, by_word.Tappet):
+    for tappet in sheet.belonging_to(box, Tappet):
         worked = sheet.follow(tappet.works)
-        yield sheet.follow(worked.works) if isinstance(worked, by_word.Rocker) else worked
+        yield sheet.follow(worked.works) if isinstance(worked, Rocker) else worked
 
 
 def _places(*values: Measure | NotStated) -> tuple[Measure, ...]:
@@ -192,8 +188,8 @@ def tappet_clearances(tappet: Tappet, sheet: Sheet) -> tuple[float, float]:
     Where the cap of the spindle is ground to it, both are known, and one holds until they agree.
     """
     driven = sheet.follow(tappet.works)
-    rocker = driven if isinstance(driven, by_word.Rocker) else None
-    spindle = sheet.follow(driven.works) if isinstance(driven, by_word.Rocker) else driven
+    rocker = driven if isinstance(driven, Rocker) else None
+    spindle = sheet.follow(driven.works) if isinstance(driven, Rocker) else driven
     if not is_set_on_the_engine(tappet, spindle, sheet):
         left = clearance_by_lengths(tappet, spindle, rocker, sheet, sheet.take)
         if left is not None:

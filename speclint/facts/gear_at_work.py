@@ -36,9 +36,10 @@ from speclint.facts.valve_timing import (
 )
 from speclint.handbook.valve_events import Crank, End
 from speclint.rules import Sheet
+from speclint.specs import CylinderBlock, ValveGear
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, LoadCase, ValveGear
+    from speclint.specs import LoadCase
 
 
 class GearAtWork:

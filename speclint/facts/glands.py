@@ -3,13 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from speclint.rules import Sheet
-from speclint.specs import Component, by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import CylinderCover, Gland, PistonRod, StuffingBox
+from speclint.specs import BoltedJoint, Component, CylinderCover, Gland, PistonRod, StuffingBox
 
 #: Packings that a gland compresses; all others have springs of their own, or none to compress.
 _BRAIDED = "braided"
@@ -20,9 +16,9 @@ def box_of(gland: Gland, sheet: Sheet) -> StuffingBox | None:
     if not sheet.is_stated("box or cover of the gland", gland.of):
         return None
     of = sheet.follow(gland.of)
-    if isinstance(of, by_word.StuffingBox):
+    if isinstance(of, StuffingBox):
         return of
-    boxes = sheet.belonging_to(of, by_word.StuffingBox) if isinstance(of, by_word.CylinderCover) else ()
+    boxes = sheet.belonging_to(of, StuffingBox) if isinstance(of, CylinderCover) else ()
     return boxes[0] if len(boxes) == 1 else None
 
 
@@ -40,10 +36,10 @@ def packing_in(box: StuffingBox, sheet: Sheet) -> str | None:
 
 def fitted_to(cover: CylinderCover, sheet: Sheet) -> Iterator[Component]:
     """The joints, stuffing boxes and glands of a cover, and the joints of the glands."""
-    yield from sheet.belonging_to(cover, by_word.BoltedJoint)
-    boxes = sheet.belonging_to(cover, by_word.StuffingBox)
+    yield from sheet.belonging_to(cover, BoltedJoint)
+    boxes = sheet.belonging_to(cover, StuffingBox)
     yield from boxes
     for part in (cover, *boxes):
-        for gland in sheet.belonging_to(part, by_word.Gland):
+        for gland in sheet.belonging_to(part, Gland):
             yield gland
-            yield from sheet.belonging_to(gland, by_word.BoltedJoint)
+            yield from sheet.belonging_to(gland, BoltedJoint)

@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import NotStated, by_word
+from speclint.specs import CylinderBlock, CylinderLiner, NotStated, ValveSeat
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderLiner, LinkTo, ValveSeat
+    from speclint.specs import LinkTo
 
 
 def block_when_entering(
@@ -31,4 +31,4 @@ def heat_asked_of_block(
 
 def block_of_ring(part: CylinderLiner | ValveSeat) -> LinkTo[CylinderBlock]:
     """The link of a liner or a seat to the block into which it goes."""
-    return part.housed_in if isinstance(part, by_word.CylinderLiner) else part.pressed_into
+    return part.housed_in if isinstance(part, CylinderLiner) else part.pressed_into

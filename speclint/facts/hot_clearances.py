@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.equations import FIRST_PRINCIPLES, Kelvins, Metres, PerKelvin, Ratio, formula, require
 from speclint.facts.gear import clearance_by_lengths, is_set_on_the_engine
@@ -15,10 +16,10 @@ from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import Component, NotStated, Tie
+from speclint.specs import Component, NotStated, Tappet, Tie
 
 if TYPE_CHECKING:
-    from speclint.specs import LoadCase, Tappet
+    from speclint.specs import LoadCase
 
 
 #: A part that was finished at the drawing's temperature had not grown then.
@@ -97,8 +98,7 @@ def tappet_clearance_hot(
     return c - (L_s * ε_s + L_v * ε_v - L_b * ε_b - L_d * ε_d + y) / i
 
 
-@dataclass(frozen=True, slots=True)
-class WorkingClearances:
+class WorkingClearances(Struct, frozen=True):
     """The clearance at a tappet [m]: set cold, hot with a new seat, hot with a worn one; and between which it may lie.
 
     ``low`` and ``high`` include how far from the drawing it may be set.

@@ -11,17 +11,20 @@ from speclint.facts.pipe_movement import openings_of
 from speclint.facts.taking import Take, as_stated
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import NotStated, by_word
+from speclint.specs import (
+    BoltedJoint,
+    ChamberCover,
+    CylinderCover,
+    CylinderLiner,
+    Gland,
+    LensJoint,
+    NotStated,
+    PipeFlange,
+    SteamPipe,
+)
 
 if TYPE_CHECKING:
-    from speclint.specs import (
-        BoltedJoint,
-        ChamberCover,
-        CylinderCover,
-        CylinderEnd,
-        CylinderLiner,
-        PipeFlange,
-    )
+    from speclint.specs import CylinderEnd
 
 
 def openings(joint: BoltedJoint, sheet: Sheet) -> Iterator[Measure]:
@@ -32,10 +35,10 @@ def openings(joint: BoltedJoint, sheet: Sheet) -> Iterator[Measure]:
     cover of a chamber: its bore, and the opening of the block through which the valve goes in.
     """
     held = sheet.follow(joint.holds)
-    if isinstance(held, by_word.CylinderCover):
+    if isinstance(held, CylinderCover):
         found = tuple(_under(held, sheet))
         yield from found or as_stated(sheet, "bore", bore_closed(held, sheet))
-    elif isinstance(held, by_word.PipeFlange | by_word.ChamberCover):
+    elif isinstance(held, PipeFlange | ChamberCover):
         yield from as_stated(sheet, f"bore of {held.id}", held.bore)
         yield from _in_block(joint, held, sheet)
 
@@ -43,7 +46,7 @@ def openings(joint: BoltedJoint, sheet: Sheet) -> Iterator[Measure]:
 def _in_block(joint: BoltedJoint, held: PipeFlange | ChamberCover, sheet: Sheet) -> Iterator[Measure]:
     """The opening of the block under a flange or under the cover of a chamber."""
     opening: Measure | NotStated | None = None
-    if isinstance(held, by_word.PipeFlange):
+    if isinstance(held, PipeFlange):
         opening, _ = _round_opening(joint, sheet)
     elif sheet.is_stated(f"block under {held.id}", held.closes) and sheet.is_stated(
         f"seat bore under {held.id}", held.seat_bore
@@ -79,7 +82,7 @@ def edges_left(joint: BoltedJoint, sheet: Sheet, take: Take) -> dict[str, Worked
     opening, face = _round_opening(joint, sheet)
     found, D, held = {}, take("D_t", joint.circle), sheet.follow(joint.holds)
     around = () if opening is None else tuple(as_stated(sheet, "opening of the block", opening))
-    if isinstance(held, by_word.ChamberCover):
+    if isinstance(held, ChamberCover):
         around += tuple(_in_block(joint, held, sheet))
     if around:
         edges = [sheet.work("e_i", edge_beside_opening, D_t=D, D=take("D_i", one)) for one in around]
@@ -95,21 +98,19 @@ def _round_opening(
 ) -> tuple[Measure | NotStated | None, Measure | NotStated | None]:
     """The opening that the studs of a joint stand round, and the face of the block round it."""
     held = sheet.follow(joint.holds)
-    if isinstance(held, by_word.CylinderCover):
+    if isinstance(held, CylinderCover):
         if not sheet.follow(held.closes).ends:
             return None, None
         _, end = end_closed_by(held, sheet)
         return _opening_of_block(held, end, sheet), end.face_diameter
-    if isinstance(held, by_word.ChamberCover):
+    if isinstance(held, ChamberCover):
         return held.bore, None
-    if isinstance(held, by_word.Gland) and sheet.is_stated("screwed into", joint.screwed_into):
+    if isinstance(held, Gland) and sheet.is_stated("screwed into", joint.screwed_into):
         under = sheet.follow(joint.screwed_into)
-        return (under.central_hole, None) if isinstance(under, by_word.CylinderCover) else (None, None)
-    if isinstance(held, by_word.PipeFlange | by_word.LensJoint) and sheet.is_stated(
-        "screwed into", joint.screwed_into
-    ):
+        return (under.central_hole, None) if isinstance(under, CylinderCover) else (None, None)
+    if isinstance(held, PipeFlange | LensJoint) and sheet.is_stated("screwed into", joint.screwed_into):
         pipe, under = sheet.follow(held.of), sheet.follow(joint.screwed_into)
-        ends = openings_of(pipe, sheet) if isinstance(pipe, by_word.SteamPipe) else ()
+        ends = openings_of(pipe, sheet) if isinstance(pipe, SteamPipe) else ()
         there = [opening for _, block, opening in ends if block.id == under.id]
         if len(there) == 1:
             return there[0].bore, there[0].face

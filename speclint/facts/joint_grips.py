@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.taking import Take
 from speclint.handbook.members import contact
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Component, NotStated, by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import BoltedJoint, LensJoint
+from speclint.specs import (
+    BoltedJoint,
+    ChamberCover,
+    Component,
+    CylinderCover,
+    Gland,
+    LensJoint,
+    NotStated,
+    PipeFlange,
+)
 
 
 def flange_held(joint: BoltedJoint, sheet: Sheet) -> Measure | NotStated | None:
@@ -26,9 +30,9 @@ def flange_bolted_to(joint: BoltedJoint, sheet: Sheet) -> Measure | NotStated | 
 
 
 def _flange(part: Component) -> Measure | NotStated | None:
-    if isinstance(part, by_word.CylinderCover | by_word.ChamberCover | by_word.Gland | by_word.LensJoint):
+    if isinstance(part, CylinderCover | ChamberCover | Gland | LensJoint):
         return part.flange_thickness
-    return part.thickness if isinstance(part, by_word.PipeFlange) else None
+    return part.thickness if isinstance(part, PipeFlange) else None
 
 
 def grip_held(joint: BoltedJoint, sheet: Sheet) -> float:
@@ -51,7 +55,7 @@ def _grip(
     if flange is None or not sheet.is_stated(f"flange at {symbol}", flange):
         return sheet.take(symbol, stated)
     held = sheet.follow(joint.holds)
-    if not isinstance(held, by_word.LensJoint):
+    if not isinstance(held, LensJoint):
         return sheet.take(symbol, flange)
     h = sheet.take(f"h_{symbol[-1]}", flange)
     return sheet.work(symbol, grip_at_ring, h=h, g=_half_gap(held, sheet, sheet.take))
@@ -71,7 +75,7 @@ def _half_gap(lens: LensJoint, sheet: Sheet, take: Take) -> float:
 def grip_drawn(joint: BoltedJoint, flange: Measure | NotStated, sheet: Sheet) -> Measure | NotStated | Worked:
     """The clamped thickness that a flange gives, as the drawings aim at it: for an agreement."""
     held = sheet.follow(joint.holds)
-    if not isinstance(held, by_word.LensJoint):
+    if not isinstance(held, LensJoint):
         return flange
     h = sheet.take_nominal("h", flange)
     grip = sheet.work("l", grip_at_ring, h=h, g=_half_gap(held, sheet, sheet.take_nominal))

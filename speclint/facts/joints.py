@@ -11,10 +11,22 @@ from speclint.facts.taking import as_stated
 from speclint.handbook.materials import Material
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Component, NotStated, by_word
+from speclint.specs import (
+    BoltedJoint,
+    ChamberCover,
+    Component,
+    CylinderBlock,
+    CylinderCover,
+    Gland,
+    LensJoint,
+    NotStated,
+    PipeFlange,
+    SteamPipe,
+    StuffingBox,
+)
 
 if TYPE_CHECKING:
-    from speclint.specs import BoltedJoint, Plate
+    from speclint.specs import Plate
 
 #: Which pressure a joint holds whose pipe carries that steam.
 _OF_STEAM = {"live steam": "live", "exhaust steam": "exhaust"}
@@ -28,13 +40,13 @@ def pressure_by_part_held(joint: BoltedJoint, sheet: Sheet) -> Worked | None:
     if not sheet.is_stated("part held", joint.holds):
         return None
     held = sheet.follow(joint.holds)
-    if isinstance(held, by_word.CylinderCover | by_word.StuffingBox | by_word.Gland):
+    if isinstance(held, CylinderCover | StuffingBox | Gland):
         return worked("cylinder", joint.holds)
-    if isinstance(held, by_word.ChamberCover):
+    if isinstance(held, ChamberCover):
         return pressure_under_cover(held, sheet)
-    if isinstance(held, by_word.LensJoint | by_word.PipeFlange):
+    if isinstance(held, LensJoint | PipeFlange):
         held = sheet.follow(held.of)
-    if isinstance(held, by_word.SteamPipe):
+    if isinstance(held, SteamPipe):
         carried = steam_carried(held, sheet)
         return Worked(_OF_STEAM[carried.value], carried.places)
     return None
@@ -53,14 +65,14 @@ def pressure_reach(joint: BoltedJoint, sheet: Sheet) -> Measure | NotStated:
     """
     if sheet.read("seal", joint.seal) == "lens ring":
         held = sheet.follow(joint.holds)
-        return held.contact_diameter if isinstance(held, by_word.LensJoint) else joint.pressure_circle
+        return held.contact_diameter if isinstance(held, LensJoint) else joint.pressure_circle
     return joint.ground_face.outside
 
 
 def circle_of_studs(joint: BoltedJoint, sheet: Sheet) -> float:
     """Diameter of the circle of the studs, m: the greater of those that the joint and the cover it holds state."""
     held, stated = sheet.follow(joint.holds), sheet.take("D_b", joint.circle)
-    if isinstance(held, by_word.CylinderCover | by_word.ChamberCover) and sheet.is_stated(
+    if isinstance(held, CylinderCover | ChamberCover) and sheet.is_stated(
         f"circle of {held.id}", held.circle
     ):
         return max(stated, sheet.take(f"D_b of {held.id}", held.circle))
@@ -78,7 +90,7 @@ def metal_tapped(joint: BoltedJoint, sheet: Sheet) -> Material:
 
 def _plate_tapped(joint: BoltedJoint, part: Component, sheet: Sheet) -> Plate | None:
     """The plate of the block's weldment in which the tapped holes of a joint stand; None where they name none."""
-    if not (isinstance(part, by_word.CylinderBlock) and sheet.is_stated("plate", joint.tapped.plate)):
+    if not (isinstance(part, CylinderBlock) and sheet.is_stated("plate", joint.tapped.plate)):
         return None
     weldment = weldment_of(part, sheet)
     if weldment is None:
@@ -98,6 +110,6 @@ def metal_under_hole(joint: BoltedJoint, sheet: Sheet) -> Measure | None:
     plate = _plate_tapped(joint, part, sheet)
     if plate is not None:
         return next(as_stated(sheet, "thickness of the plate", plate.thickness), None)
-    if isinstance(part, by_word.CylinderCover | by_word.ChamberCover | by_word.PipeFlange):
+    if isinstance(part, CylinderCover | ChamberCover | PipeFlange):
         return next(as_stated(sheet, f"thickness of {part.id}", part.thickness), None)
     return None

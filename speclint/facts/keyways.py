@@ -2,12 +2,8 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.rules import Sheet
-
-if TYPE_CHECKING:
-    from speclint.specs import Shaft
+from speclint.specs import Shaft
 
 
 def keyways_of_no_size(shaft: Shaft, sheet: Sheet) -> str:

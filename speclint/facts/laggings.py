@@ -2,14 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.equations import Metres
 from speclint.rules import Sheet
-from speclint.specs import by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import Lagging
+from speclint.specs import Lagging, SteamPipe
 
 
 def inside_of_lagging(lagging: Lagging, sheet: Sheet) -> Metres:
@@ -19,7 +14,7 @@ def inside_of_lagging(lagging: Lagging, sheet: Sheet) -> Metres:
     """
     part = sheet.follow(lagging.covers)
     sizes: list[float] = []
-    if isinstance(part, by_word.SteamPipe) and sheet.is_stated("outside of the pipe", part.outside_diameter):
+    if isinstance(part, SteamPipe) and sheet.is_stated("outside of the pipe", part.outside_diameter):
         sizes.append(sheet.take("D_p", part.outside_diameter))
     if not sizes or sheet.is_stated("inside", lagging.inside_diameter):
         sizes.append(sheet.take("d", lagging.inside_diameter))

@@ -10,7 +10,7 @@ from speclint.facts.masses import BY_SIZES
 from speclint.facts.moving_masses import greatest_mass, no_lighter
 from speclint.facts.weights import mass_of_part
 from speclint.rules import Sheet
-from speclint.specs import Component, by_word
+from speclint.specs import CamBox, Component
 
 if TYPE_CHECKING:
     from speclint.specs import Weight
@@ -31,7 +31,7 @@ def mass_lifted(part: Component, sheet: Sheet) -> Kilograms | None:
     mass: Kilograms = stated.value
     if isinstance(part, BY_SIZES):
         return greatest_mass("m_1", part, sheet, sheet.take)
-    if not isinstance(part, by_word.CamBox):
+    if not isinstance(part, CamBox):
         return mass
     gear = box_with_gear(part, _WALL_OF_BOX, sheet, sheet.take)
     return no_lighter("m_1", part, mass, gear.value, sheet) if gear.places else mass

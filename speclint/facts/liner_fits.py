@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked
+from speclint.specs import CylinderLiner
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderLiner, RelievedLength, SealingLand
+    from speclint.specs import RelievedLength, SealingLand
 
 
 @formula("L = L_0 + x_2 − x_1", cites=[FIRST_PRINCIPLES])

@@ -3,25 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import Any, NamedTuple
 
 from speclint.errors import Location
 from speclint.rules import Sheet, Worked
 from speclint.specs import (
     BlockMaking,
+    Casting,
     CastingMaking,
     Component,
+    CylinderBlock,
+    CylinderLiner,
     LinerMaking,
     SeatMaking,
+    ValveSeat,
+    Weldment,
     WeldmentMaking,
-    by_word,
 )
 
-if TYPE_CHECKING:
-    from speclint.specs import Weldment
-
 #: What a kind that states its making is.
-Made = by_word.CylinderBlock | by_word.Weldment | by_word.Casting | by_word.CylinderLiner | by_word.ValveSeat
+Made = CylinderBlock | Weldment | Casting | CylinderLiner | ValveSeat
 OwnMaking = BlockMaking | WeldmentMaking | CastingMaking | LinerMaking | SeatMaking
 #: Steps of which each takes metal off a face to its finished size.
 FINISHING = ("finish bore", "hone", "ream guides", "finish seats in line", "face pads", "finish outside")
@@ -48,19 +49,19 @@ def own_steps(part: Made, sheet: Sheet) -> tuple[MakingStep, ...]:
 def steps_with_blank(part: Made, sheet: Sheet) -> tuple[MakingStep, ...]:
     """The steps of a part, after those of the weldment or casting that becomes it."""
     blanks: tuple[Made, ...] = (
-        *sheet.belonging_to(part, by_word.Weldment),
-        *sheet.belonging_to(part, by_word.Casting),
+        *sheet.belonging_to(part, Weldment),
+        *sheet.belonging_to(part, Casting),
     )
     return (*(step for blank in blanks for step in own_steps(blank, sheet)), *own_steps(part, sheet))
 
 
 def steps_of(part: Made, sheet: Sheet) -> tuple[MakingStep, ...]:
     """The whole list in which a part is made: of a blank, with that of the block, liner or seat that it becomes."""
-    if isinstance(part, by_word.Weldment):
+    if isinstance(part, Weldment):
         return steps_with_blank(sheet.follow(part.makes), sheet)
-    if isinstance(part, by_word.Casting):
+    if isinstance(part, Casting):
         becomes: Component = sheet.follow(part.becomes)
-        if isinstance(becomes, by_word.CylinderBlock | by_word.CylinderLiner | by_word.ValveSeat):
+        if isinstance(becomes, CylinderBlock | CylinderLiner | ValveSeat):
             return steps_with_blank(becomes, sheet)
         return own_steps(part, sheet)
     return steps_with_blank(part, sheet)

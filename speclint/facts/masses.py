@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.equations import (
     FIRST_PRINCIPLES,
@@ -23,28 +23,26 @@ from speclint.handbook.members import rectangle_area, round_area, tube_area
 from speclint.handbook.springs import coil_mass
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Component, NotStated, by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import (
-        CompressionSpring,
-        Pin,
-        Piston,
-        PistonRod,
-        PoppetValve,
-        ValveSpindle,
-        Weldment,
-    )
-
+from speclint.specs import (
+    Component,
+    CompressionSpring,
+    NotStated,
+    Pin,
+    Piston,
+    PistonRod,
+    PoppetValve,
+    ValveSpindle,
+    Weldment,
+)
 
 #: What states a mass and is described by its sizes, but for a cam box, which is weighed with its gear.
 BY_SIZES = (
-    by_word.CompressionSpring,
-    by_word.Piston,
-    by_word.PistonRod,
-    by_word.PoppetValve,
-    by_word.ValveSpindle,
-    by_word.Weldment,
+    CompressionSpring,
+    Piston,
+    PistonRod,
+    PoppetValve,
+    ValveSpindle,
+    Weldment,
 )
 #: How a size is taken from a sheet: with its limits, or at one of them.
 
@@ -74,8 +72,7 @@ def length_together(l_0: Metres, l_1: Metres) -> Metres:
     return l_0 + l_1
 
 
-@dataclass(frozen=True)
-class BySizes:
+class BySizes(Struct, frozen=True):
     """The least and the most that a part weighs by its sizes, kg, with their places; None where they do not say."""
 
     least: Kilograms | None
@@ -252,11 +249,11 @@ def _solid_block(weldment: Weldment, rho: KilogramsPerCubicMetre, sheet: Sheet, 
 
 
 _WORKED: tuple[tuple[type[Component], Callable[..., BySizes | None]], ...] = (
-    (by_word.CompressionSpring, _spring),
-    (by_word.Piston, _piston),
-    (by_word.PistonRod, _rod),
-    (by_word.Pin, _pin),
-    (by_word.ValveSpindle, _spindle),
-    (by_word.PoppetValve, _valve),
-    (by_word.Weldment, _weldment),
+    (CompressionSpring, _spring),
+    (Piston, _piston),
+    (PistonRod, _rod),
+    (Pin, _pin),
+    (ValveSpindle, _spindle),
+    (PoppetValve, _valve),
+    (Weldment, _weldment),
 )

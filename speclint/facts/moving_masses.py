@@ -21,19 +21,9 @@ from speclint.facts.weights import density_of, share_of_mass
 from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
 from speclint.rules import Sheet
-from speclint.specs import by_word
+from speclint.specs import CamBox, CompressionSpring, Piston, PistonRod, PoppetValve, ValveSpindle, Weldment
 
 if TYPE_CHECKING:
-    from speclint.specs import (
-        CamBox,
-        CompressionSpring,
-        Piston,
-        PistonRod,
-        PoppetValve,
-        ValveSpindle,
-        Weldment,
-    )
-
     Weighed = CompressionSpring | Piston | PistonRod | PoppetValve | ValveSpindle | Weldment
 
 #: Least and greatest mass over that of the sizes: common practice, as in mass.by-sizes.
@@ -83,7 +73,7 @@ def least_mass(symbol: str, part: Weighed, sheet: Sheet, take: Take) -> Kilogram
     m, by_sizes = take(symbol, part.mass), _by_sizes(part, sheet)
     if by_sizes is None or by_sizes.most is None:
         return m
-    share = _GREATEST_OF_SPINDLE if isinstance(part, by_word.ValveSpindle) else _GREATEST_SHARE
+    share = _GREATEST_OF_SPINDLE if isinstance(part, ValveSpindle) else _GREATEST_SHARE
     most = sheet.work(f"{symbol}_g", share_of_mass, s=share, M=by_sizes.most)
     return min(m, most + m - sheet.take_nominal(symbol, part.mass))  # with the limits of the stated one
 

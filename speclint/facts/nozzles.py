@@ -17,10 +17,10 @@ from speclint.facts.valves import block_under, bore_served
 from speclint.handbook.steam import nozzle_area
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import NotStated, by_word
+from speclint.specs import BlastNozzle, CylinderBlock, Engine, NotStated, SteamPassage
 
 if TYPE_CHECKING:
-    from speclint.specs import BlastNozzle, CylinderBlock, LoadCase
+    from speclint.specs import LoadCase
 
 
 @formula("z = z_0 + z_1", cites=[FIRST_PRINCIPLES])
@@ -66,7 +66,7 @@ def pressure_at_valves(p_n: Pascals, p: Pascals, p_e: Pascals) -> Pascals:
 
 def cylinders_of(nozzle: BlastNozzle, sheet: Sheet) -> Iterator[tuple[Worked, CylinderBlock, str]]:
     """The cylinders of all engines whose nozzle it is: the place of each crank, its block and bore."""
-    for engine in sheet.belonging_to(nozzle, by_word.Engine):
+    for engine in sheet.belonging_to(nozzle, Engine):
         for name, crank in engine.cranks.items():
             if not sheet.is_stated(f"block of crank {name}", crank.block):
                 continue
@@ -120,7 +120,7 @@ def bores_on(nozzle: BlastNozzle, sheet: Sheet) -> tuple[Measure | NotStated, ..
 
 def _at_valve(stages: Sequence[Stage], sheet: Sheet) -> Iterator[tuple[CylinderBlock, str]]:
     for stage in stages:
-        if isinstance(stage, by_word.SteamPassage) and sheet.is_stated(f"valve of {stage.id}", stage.valve):
+        if isinstance(stage, SteamPassage) and sheet.is_stated(f"valve of {stage.id}", stage.valve):
             valve = sheet.follow(stage.valve)
             if sheet.is_stated(f"seat of {valve.id}", valve.upper_beat.seat):
                 yield block_under(valve, sheet), bore_served(valve, sheet)

@@ -2,13 +2,8 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import SteamPassage
+from speclint.specs import Partition, SteamPassage
 
 
 def steam_in(passage: SteamPassage, sheet: Sheet) -> Worked:
@@ -16,7 +11,7 @@ def steam_in(passage: SteamPassage, sheet: Sheet) -> Worked:
     said = worked(sheet.read(f"steam in {passage.id}", passage.carries), passage.carries)
     if said.value == "live steam":
         return said
-    for partition in sheet.belonging_to(passage, by_word.Partition):
+    for partition in sheet.belonging_to(passage, Partition):
         link = partition.live_side
         if sheet.is_stated(f"live side of {partition.id}", link) and sheet.follow(link) is passage:
             return worked("live steam", link)

@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import by_word
+from speclint.specs import DrivingAxle, Pin
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
     from speclint.quantities import Measure
-    from speclint.specs import DrivingAxle, NotStated, Pin, Turning
+    from speclint.specs import NotStated, Turning
 
 
 @formula("g = L − b", cites=[FIRST_PRINCIPLES])
@@ -84,7 +84,7 @@ def length_in_bosses(b: Metres) -> Metres:
 
 def turning_with(pin: Pin, sheet: Sheet) -> Iterator[tuple[DrivingAxle, str, Turning]]:
     """What driving axles say of a crank pin that turns with them, each with its axle and its name there."""
-    for axle in sheet.belonging_to(pin, by_word.DrivingAxle):
+    for axle in sheet.belonging_to(pin, DrivingAxle):
         for name, piece in axle.turning.items():
             if sheet.is_stated(f"part of {name}", piece.of) and sheet.follow(piece.of).id == pin.id:
                 yield axle, name, piece

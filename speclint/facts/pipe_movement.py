@@ -11,10 +11,10 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE, share_of_size
 from speclint.handbook.steam import movement_to_take_up, pipe_growth, rise_from_cold
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import HOT_CASES, BlockOpening, NotStated, Tie, by_word
+from speclint.specs import HOT_CASES, BlockOpening, CylinderBlock, LensJoint, NotStated, SteamPipe, Tie
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, LensJoint, LoadCase, PipeEnd, SteamPipe
+    from speclint.specs import LoadCase, PipeEnd
 
 #: Least distance of the anchors of a pipe over that of its faces: common practice, as in pipe.anchors-at-its-ends.
 _LEAST_OF_FACES = 0.8
@@ -39,7 +39,7 @@ def blocks_at_ends(pipe: SteamPipe, sheet: Sheet) -> Iterator[tuple[str, PipeEnd
     for name, end in (("starts", pipe.starts_at), ("ends", pipe.ends_at)):
         if sheet.is_stated(f"part at which it {name}", end.part):
             part = sheet.follow(end.part)
-            if isinstance(part, by_word.CylinderBlock):
+            if isinstance(part, CylinderBlock):
                 yield name, end, part
 
 
@@ -163,7 +163,7 @@ def angle_of_swing(Y: Metres, U: Metres) -> Radians:
 def swing_needed(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Worked | None:
     """The angle by which a pipe turns in its lens joints to take up its movement, rad; None where they do not."""
     pipe = sheet.follow(lens.of)
-    if not (isinstance(pipe, by_word.SteamPipe) and sheet.is_stated("taken up by", pipe.takes_up_by)):
+    if not (isinstance(pipe, SteamPipe) and sheet.is_stated("taken up by", pipe.takes_up_by)):
         return None
     if sheet.read("taken up by", pipe.takes_up_by) != "lens joints":
         return None
@@ -182,7 +182,7 @@ def swing_of_lens(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Radians:
 
 def _swings_in_other_cases(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Iterator[Radians]:
     pipe = sheet.follow(lens.of)
-    assert isinstance(pipe, by_word.SteamPipe)  # as it swings
+    assert isinstance(pipe, SteamPipe)  # as it swings
     for other in _hot_cases(pipe, sheet):
         if other.name != case.name and sheet.is_stated("temperature of the pipe", other.temperature_of(pipe)):
             needed = swing_needed(lens, other, sheet)

@@ -3,15 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from speclint.facts.passage_steam import steam_in
 from speclint.facts.pipe_movement import openings_of
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Component, by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import SteamPassage, SteamPipe
+from speclint.specs import Component, SteamPassage, SteamPipe
 
 
 def steam_carried(pipe: SteamPipe, sheet: Sheet) -> Worked:
@@ -44,8 +40,8 @@ def _neighbours_say(pipe: SteamPipe, sheet: Sheet) -> Iterator[Worked | None]:
     if sheet.is_stated("what the pipe follows", pipe.follows):
         yield _said(sheet.follow(pipe.follows), sheet)
     after: tuple[SteamPassage | SteamPipe, ...] = (
-        *sheet.belonging_to(pipe, by_word.SteamPassage),
-        *sheet.belonging_to(pipe, by_word.SteamPipe),
+        *sheet.belonging_to(pipe, SteamPassage),
+        *sheet.belonging_to(pipe, SteamPipe),
     )
     following = (
         part
@@ -67,10 +63,10 @@ def _by_opening(pipe: SteamPipe, sheet: Sheet) -> Worked | None:
 
 def _said(part: Component, sheet: Sheet, *, onward: bool = True) -> Worked | None:
     """What a neighbour says of its steam; one that says nothing passes the question on to what it follows."""
-    if not isinstance(part, by_word.SteamPassage | by_word.SteamPipe):
+    if not isinstance(part, SteamPassage | SteamPipe):
         return None
     if sheet.is_stated(f"steam in {part.id}", part.carries):
-        if isinstance(part, by_word.SteamPassage):
+        if isinstance(part, SteamPassage):
             return steam_in(part, sheet)
         return worked(sheet.read(f"steam in {part.id}", part.carries), part.carries)
     if onward and sheet.is_stated(f"what {part.id} follows", part.follows):

@@ -2,18 +2,13 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.equations import FIRST_PRINCIPLES, Kilograms, KilogramsPerCubicMetre, Metres, formula
 from speclint.facts.taking import Take
 from speclint.facts.weights import inside_of_wall, mass_of_ring
 from speclint.handbook.fits import share_of_size
 from speclint.handbook.members import tube_area
 from speclint.rules import Sheet
-from speclint.specs import by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import Piston
+from speclint.specs import Piston, PistonRod
 
 #: Mean thickness of a wall that is thinned towards the rim over that at the hub, least: common practice.
 _THINNED = 0.5
@@ -74,6 +69,6 @@ def with_walls(
     return m
 
 
-def _rods(piston: Piston, sheet: Sheet) -> list[by_word.PistonRod]:
-    found = sheet.belonging_to(piston, by_word.PistonRod)
+def _rods(piston: Piston, sheet: Sheet) -> list[PistonRod]:
+    found = sheet.belonging_to(piston, PistonRod)
     return [rod for rod in found if sheet.is_stated("diameter of the rod", rod.diameter)]

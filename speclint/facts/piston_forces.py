@@ -17,9 +17,10 @@ from speclint.handbook.steam_cycle import working_cylinder
 from speclint.handbook.tables import Reading, on_lines
 from speclint.handbook.valve_events import piston_force
 from speclint.rules import RuleEnded, Sheet
+from speclint.specs import CylinderBlock
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, LoadCase
+    from speclint.specs import LoadCase
 
 #: Steps of a revolution at which the force is kept, each of one degree.
 _STEPS = 360

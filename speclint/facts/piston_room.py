@@ -9,9 +9,10 @@ from speclint.facts.drives import cold_clearance
 from speclint.facts.retention import room_at_lift
 from speclint.facts.seats import bores_under
 from speclint.rules import Sheet, Worked
+from speclint.specs import PoppetValve
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderEnd, PoppetValve, SeatBore
+    from speclint.specs import CylinderEnd, SeatBore
 
 
 @formula("c_p = x + c − H − h", cites=[FIRST_PRINCIPLES])

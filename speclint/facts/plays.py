@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.cylinders import crossheads_on, rods_in
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked
-from speclint.specs import NotStated, by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock
+from speclint.specs import CylinderBlock, NotStated, Pin
 
 
 @formula("w = w_0 + w_1", cites=[FIRST_PRINCIPLES])
@@ -33,7 +28,7 @@ def plays_along(block: CylinderBlock, bore: str, sheet: Sheet) -> Worked | None:
     stated: list[Measure | NotStated] = [block.drive.axlebox_wear]
     for rod in rods_in(block, bore, sheet):
         for head in crossheads_on(rod, sheet):
-            stated += [pin.wear.along for pin in sheet.belonging_to(head, by_word.Pin)]
+            stated += [pin.wear.along for pin in sheet.belonging_to(head, Pin)]
     known = [one for one in stated if sheet.is_stated("wear", one)]
     if not known:
         return None

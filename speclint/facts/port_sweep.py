@@ -8,10 +8,10 @@ from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula
 from speclint.facts.cylinders import ends_of
 from speclint.facts.rings import edge_by_groove, place_in_piston
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import by_word
+from speclint.specs import CylinderLiner, PistonRing
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderEnd, CylinderLiner, LinerPort, PistonRing
+    from speclint.specs import CylinderEnd, LinerPort
 
 
 @formula("x = x_f + k y", cites=[FIRST_PRINCIPLES])
@@ -65,7 +65,7 @@ def swept_by_rings(liner: CylinderLiner, sheet: Sheet) -> tuple[Worked, Worked] 
 
     None where a ring, a face or a clearance at either end is not drawn.
     """
-    rings = sheet.belonging_to(liner, by_word.PistonRing)
+    rings = sheet.belonging_to(liner, PistonRing)
     ends = ends_in_order(liner, sheet)
     if not rings or not ends:
         return None

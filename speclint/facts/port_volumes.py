@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 from speclint.equations import FIRST_PRINCIPLES, CubicMetres, Metres, SquareMetres, formula
 from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked
-from speclint.specs import NotStated, Stated, by_word
+from speclint.specs import CylinderBlock, NotStated, Stated, SteamPassage
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderEnd, SteamPassage
+    from speclint.specs import CylinderEnd
 
 
 #: The volume at an end over that of its ports, with the pockets of valves and relief valves, at most (common practice).
@@ -33,7 +33,7 @@ def with_passage(V_0: CubicMetres, A: SquareMetres, L: Metres) -> CubicMetres:
 
 def ports_drawn(block: CylinderBlock, end: str, sheet: Sheet) -> tuple[SteamPassage, ...]:
     """The passages that are ports of an end of a block and state their size."""
-    return tuple(one for one in sheet.belonging_to(block, by_word.SteamPassage) if _opens_at(one, end, sheet))
+    return tuple(one for one in sheet.belonging_to(block, SteamPassage) if _opens_at(one, end, sheet))
 
 
 def all_ports_drawn(block: CylinderBlock, end: str, sheet: Sheet) -> bool:

@@ -10,10 +10,10 @@ from speclint.facts.cylinders import liners_of
 from speclint.facts.seats import ends_of_valve
 from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked
-from speclint.specs import BlockPort, by_word
+from speclint.specs import BlockPort, CylinderBlock, PoppetValve, SteamPassage
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, LinerPort, PoppetValve, SteamPassage
+    from speclint.specs import LinerPort
 
 
 @formula("A = A_0 + w h", cites=[FIRST_PRINCIPLES])
@@ -34,7 +34,7 @@ def passages_of_port(valve: PoppetValve, sheet: Sheet) -> tuple[SteamPassage, ..
     """The passages that are the port of a valve and state their area."""
     return tuple(
         passage
-        for passage in sheet.belonging_to(valve, by_word.SteamPassage)
+        for passage in sheet.belonging_to(valve, SteamPassage)
         if sheet.said(f"place of {passage.id}", passage.place) == "port"
         and sheet.is_stated("area", passage.area)
     )

@@ -3,13 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
 
 from speclint.equations import Metres
 from speclint.rules import Sheet, Worked
-
-if TYPE_CHECKING:
-    from speclint.specs import Cam
+from speclint.specs import Cam
 
 #: Steps of a table of lifts that differ by no more than this share are of one ramp, but for rounding (common practice).
 _ALIKE = 0.1

@@ -2,26 +2,22 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.cylinders import ends_of
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked
-from speclint.specs import NotStated, by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import (
-        BoltedJoint,
-        ChamberCover,
-        CylinderBlock,
-        CylinderCover,
-        CylinderLiner,
-        PoppetValve,
-        RetainingRing,
-        ValveCage,
-        ValveSeat,
-    )
+from speclint.specs import (
+    BoltedJoint,
+    ChamberCover,
+    CylinderBlock,
+    CylinderCover,
+    CylinderLiner,
+    NotStated,
+    PoppetValve,
+    RetainingRing,
+    ValveCage,
+    ValveSeat,
+)
 
 
 @formula("c_0 = x − H − h", cites=[FIRST_PRINCIPLES])
@@ -41,12 +37,12 @@ def room_at_lift(x: Metres, H: Metres, h: Metres) -> Metres:
 
 def cages_round(valve: PoppetValve, sheet: Sheet) -> tuple[ValveCage, ...]:
     """The cages that say they surround a valve."""
-    return sheet.belonging_to(valve, by_word.ValveCage)
+    return sheet.belonging_to(valve, ValveCage)
 
 
 def covers_over(valve: PoppetValve, sheet: Sheet) -> tuple[ChamberCover, ...]:
     """The covers that say they are over the chamber of a valve."""
-    return sheet.belonging_to(valve, by_word.ChamberCover)
+    return sheet.belonging_to(valve, ChamberCover)
 
 
 def ends_beyond(valve: PoppetValve, sheet: Sheet) -> list[tuple[str, Measure]]:
@@ -76,7 +72,7 @@ def clearance_to_cage(valve: PoppetValve, sheet: Sheet) -> float:
 
 def rings_on(part: ValveSeat | CylinderLiner, sheet: Sheet) -> tuple[RetainingRing, ...]:
     """The rings, plates or screws that say they retain a seat or a liner."""
-    return sheet.belonging_to(part, by_word.RetainingRing)
+    return sheet.belonging_to(part, RetainingRing)
 
 
 def _stays(ring: RetainingRing, sheet: Sheet) -> bool:
@@ -96,7 +92,7 @@ def retained_by_part(seat: ValveSeat, sheet: Sheet) -> Worked | None:
         return Worked("retaining ring", tuple(ring.retains.where for ring in rings))
     cages = [
         cage
-        for valve in sheet.belonging_to(seat, by_word.PoppetValve)
+        for valve in sheet.belonging_to(seat, PoppetValve)
         for cage in cages_round(valve, sheet)
         if sheet.is_stated(f"what holds {cage.id}", cage.held_by)
         and sheet.said(f"what fastens {cage.id}", cage.fastened_by) != "nothing"
@@ -118,7 +114,7 @@ def covers_on_collar(liner: CylinderLiner, sheet: Sheet) -> tuple[CylinderCover,
         return ()
     block, bore = sheet.follow(liner.housed_in), sheet.read("bore", liner.in_bore)
     collar = sheet.read("end of the collar", liner.collar.end)
-    covers = sheet.belonging_to(block, by_word.CylinderCover)
+    covers = sheet.belonging_to(block, CylinderCover)
     return tuple(cover for cover in covers if _closes(cover, block, bore, collar, sheet))
 
 
@@ -126,7 +122,7 @@ def joints_of_cover(cover: CylinderCover, sheet: Sheet) -> tuple[BoltedJoint, ..
     """The joints whose nuts hold a cover down; studs that are screwed into it hold another part."""
     return tuple(
         joint
-        for joint in sheet.belonging_to(cover, by_word.BoltedJoint)
+        for joint in sheet.belonging_to(cover, BoltedJoint)
         if sheet.is_stated(f"what {joint.id} holds", joint.holds) and sheet.follow(joint.holds).id == cover.id
     )
 

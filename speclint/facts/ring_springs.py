@@ -8,7 +8,6 @@ the gap changes by 3π M r²/(2 E I) in all, with r = (d − t)/2 and I = w t³/
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Pascals, Source, formula, require
 from speclint.facts.taking import Take
@@ -16,10 +15,7 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.tables import KHURMI
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import NotStated
-
-if TYPE_CHECKING:
-    from speclint.specs import PistonRing
+from speclint.specs import NotStated, PistonRing
 
 TRIBOLOGY_HANDBOOK = Source(
     "M. J. Neale (ed.), The Tribology Handbook",

@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import by_word
+from speclint.specs import Piston, PistonRing
 
 if TYPE_CHECKING:
-    from speclint.specs import Groove, Piston, PistonRing
+    from speclint.specs import Groove
 
 
 @formula("e = L − a − w", cites=[FIRST_PRINCIPLES])
@@ -32,7 +32,7 @@ def groove_of(ring: PistonRing, sheet: Sheet) -> tuple[Piston, str, Groove] | No
     """The piston and the groove that take a ring, with the groove's name; None where none does, or several do."""
     found = [
         (piston, name, groove)
-        for piston in sheet.belonging_to(ring, by_word.Piston)
+        for piston in sheet.belonging_to(ring, Piston)
         for name, groove in piston.grooves.items()
         if sheet.is_stated(f"ring of groove {name}", groove.takes)
         and sheet.follow(groove.takes).id == ring.id

@@ -6,8 +6,9 @@ much more clearance at the tappet: the valve opens later and shuts earlier.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Newtons, Ratio, formula, require
 from speclint.facts.cam_torques import load_of_steam, loads_of_springs, weight_that_shuts
@@ -17,9 +18,10 @@ from speclint.facts.valve_gear import ValvesTrain
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.tables import Reading
 from speclint.rules import Sheet
+from speclint.specs import Rocker, Shaft
 
 if TYPE_CHECKING:
-    from speclint.specs import LoadCase, Rocker, Shaft
+    from speclint.specs import LoadCase
 
 
 @formula("F = max(F_f + F_st + W + F_r, 0)", cites=[FIRST_PRINCIPLES])
@@ -67,8 +69,7 @@ def clearance_with_shaft(δ: Metres, δ_s: Metres) -> Metres:
     return δ + δ_s
 
 
-@dataclass(frozen=True, slots=True)
-class ShaftGivesWay:
+class ShaftGivesWay(Struct, frozen=True):
     """What the shaft of a rocker gives way, as clearance at the tappet [m].
 
     ``held`` as steam holds the valve shut, ``free`` as the springs alone press and it opens, ``shuts`` as it shuts.

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, NamedTuple
+from typing import NamedTuple
 
 from speclint.equations import (
     FIRST_PRINCIPLES,
@@ -20,9 +20,7 @@ from speclint.equations import (
 from speclint.facts.taking import Take
 from speclint.handbook.members import round_second_moment, tube_polar_moment, twist
 from speclint.rules import Sheet
-
-if TYPE_CHECKING:
-    from speclint.specs import Rocker, Shaft
+from speclint.specs import Rocker, Shaft
 
 
 @formula("T = F r", cites=[FIRST_PRINCIPLES])

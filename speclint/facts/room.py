@@ -10,10 +10,10 @@ from speclint.facts.chains import gap_of_chain
 from speclint.facts.cylinders import crossheads_on, end_closed_by, rods_in
 from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Component, by_word
+from speclint.specs import CamBox, Component, Crosshead, CylinderBlock, CylinderCover, Envelope, SteamPipe
 
 if TYPE_CHECKING:
-    from speclint.specs import Bore, CamBox, Crosshead, CylinderBlock, CylinderEnd, Envelope, MotionGap
+    from speclint.specs import Bore, CylinderEnd, MotionGap
 
 
 @formula("y = f + k a + D/2", cites=[FIRST_PRINCIPLES])
@@ -49,7 +49,7 @@ def reach_of_part_beside(f: Metres, k: Ratio, a: Metres, e: Metres) -> Metres:
 
 def parts_standing_out(block: CylinderBlock, sheet: Sheet) -> tuple[Component, ...]:
     """The covers, cam boxes and pipes of a block: what may be the first to touch the loading gauge."""
-    kinds: tuple[type[Component], ...] = (by_word.CylinderCover, by_word.CamBox, by_word.SteamPipe)
+    kinds: tuple[type[Component], ...] = (CylinderCover, CamBox, SteamPipe)
     return tuple(part for kind in kinds for part in sheet.belonging_to(block, kind))
 
 
@@ -57,17 +57,13 @@ def reach_of(
     part: Component, envelope: Envelope, block: CylinderBlock, sheet: Sheet, take: Take
 ) -> Worked | None:
     """How far a cover or a cam box stands out from the middle of the engine, m; None of other parts."""
-    if not isinstance(part, by_word.CylinderCover | by_word.CamBox):
+    if not isinstance(part, CylinderCover | CamBox):
         return None
-    end = (
-        end_closed_by(part, sheet)[1]
-        if isinstance(part, by_word.CylinderCover)
-        else _end_of(part, block, sheet)
-    )
+    end = end_closed_by(part, sheet)[1] if isinstance(part, CylinderCover) else _end_of(part, block, sheet)
     axis, f = _bore_of(end, block, sheet).axis_from_frame, envelope.frame_from_centre
     k = 1.0 if sheet.read("cylinders", envelope.cylinders) == "outside" else -1.0
     at = {"f": take("f", f), "k": k, "a": take("a", axis)}
-    if isinstance(part, by_word.CylinderCover):
+    if isinstance(part, CylinderCover):
         D = part.outside_diameter
         return worked(sheet.work("y_p", reach_of_round_part, **at, D=take("D", D)), f, axis, D)
     e = part.stands_out

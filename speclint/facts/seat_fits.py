@@ -3,18 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from speclint.rules import Sheet
-from speclint.specs import by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import Fit, ValveSeat
+from speclint.specs import Fit, ValveSeat
 
 
 def fits_of_seat(seat: ValveSeat, sheet: Sheet) -> Iterator[Fit]:
     """The fits of which a seat is the inner part."""
-    for fit in sheet.belonging_to(seat, by_word.Fit):
+    for fit in sheet.belonging_to(seat, Fit):
         if sheet.is_stated(f"shaft of {fit.id}", fit.shaft.of) and sheet.follow(fit.shaft.of) is seat:
             yield fit
 

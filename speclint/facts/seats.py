@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING
 from speclint.equations import FIRST_PRINCIPLES, Metres, Radians, Ratio, formula, require
 from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import by_word
+from speclint.specs import CylinderBlock, PoppetValve, ValveSeat, ValveSpindle
 
 if TYPE_CHECKING:
-    from speclint.specs import Beat, CylinderBlock, PoppetValve, SeatBore, ValveSeat, ValveSpindle
+    from speclint.specs import Beat, SeatBore
 
 #: The steam in the chamber of a valve that serves so.
 _STEAM = {"inlet": "live steam", "exhaust": "exhaust steam"}
@@ -146,7 +146,7 @@ def bores_under(valve: PoppetValve, sheet: Sheet) -> Iterator[tuple[str, Beat, S
 
 def chamber_by_valve(seat: ValveSeat, sheet: Sheet) -> Worked | None:
     """The steam in the chamber beyond a seat: by what the valve on it serves, or its bore; None where neither says."""
-    for valve in sheet.belonging_to(seat, by_word.PoppetValve):
+    for valve in sheet.belonging_to(seat, PoppetValve):
         if sheet.is_stated(f"what {valve.id} serves", valve.serves):
             return worked(_STEAM[sheet.read(f"what {valve.id} serves", valve.serves)], valve.serves)
     housing = bore_of(seat, sheet)
@@ -209,8 +209,8 @@ def valves_of_end(block: CylinderBlock, end: str, sheet: Sheet) -> tuple[PoppetV
     """The valves whose upper seats are at one end of a block."""
     valves = (
         valve
-        for seat in sheet.belonging_to(block, by_word.ValveSeat)
-        for valve in sheet.belonging_to(seat, by_word.PoppetValve)
+        for seat in sheet.belonging_to(block, ValveSeat)
+        for valve in sheet.belonging_to(seat, PoppetValve)
     )
     found: dict[str, PoppetValve] = {}
     for valve in valves:

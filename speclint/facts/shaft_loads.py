@@ -31,9 +31,10 @@ from speclint.handbook.members import (
 )
 from speclint.handbook.tables import Reading
 from speclint.rules import Sheet, Worked, worked
+from speclint.specs import Cam, Shaft
 
 if TYPE_CHECKING:
-    from speclint.specs import Cam, LoadCase, Shaft, ShaftDrive
+    from speclint.specs import LoadCase, ShaftDrive
 
 #: Cams that turn together, so that their loads are taken at one angle.
 Group = tuple[Pressing, ...]

@@ -11,12 +11,11 @@ from speclint.facts.train_loads import share_across
 from speclint.handbook.members import sum_of_loads
 from speclint.handbook.springs import spring_load_at_lift
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Length, by_word
+from speclint.specs import CompressionSpring, Length, PoppetValve, Rocker, ValveSpindle
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from speclint.specs import CompressionSpring, PoppetValve, ValveSpindle
 
 #: Ways of opening in which the weight lies along the spindle.
 _UPRIGHT = ("upwards", "downwards")
@@ -79,8 +78,8 @@ def side_load_worked(spindle: ValveSpindle, sheet: Sheet) -> Worked | None:
     if not sheet.is_stated("valve", spindle.moves):
         return None
     valve = sheet.follow(spindle.moves)
-    springs = sheet.belonging_to(valve, by_word.CompressionSpring)
-    rockers = sheet.belonging_to(spindle, by_word.Rocker) if springs else ()
+    springs = sheet.belonging_to(valve, CompressionSpring)
+    rockers = sheet.belonging_to(spindle, Rocker) if springs else ()
     arms = [one.valve_arm for one in rockers if sheet.is_stated("arm", one.valve_arm)]
     lies = sheet.is_stated("opens", valve.opens) and sheet.read("opens", valve.opens) not in _UPRIGHT
     if not (arms or lies):
@@ -114,10 +113,10 @@ def side_load_by_springs(spindle: ValveSpindle, sheet: Sheet, share: Callable[[]
     ``share`` gives it, and is asked only where the springs are. None without a valve, with a rocker, whose swing is
     worked instead, and where no springs of the valve are drawn.
     """
-    if not sheet.is_stated("valve", spindle.moves) or sheet.belonging_to(spindle, by_word.Rocker):
+    if not sheet.is_stated("valve", spindle.moves) or sheet.belonging_to(spindle, Rocker):
         return None
     valve = sheet.follow(spindle.moves)
-    springs = sheet.belonging_to(valve, by_word.CompressionSpring)
+    springs = sheet.belonging_to(valve, CompressionSpring)
     if not springs:
         return None
     F = _opened(valve, springs, sheet)

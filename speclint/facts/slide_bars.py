@@ -2,15 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.engine import stroke_of
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import Crosshead, SlideBar
+from speclint.specs import Crosshead, SlideBar
 
 
 @formula("L_2 = L/2", cites=[FIRST_PRINCIPLES])
@@ -46,7 +41,7 @@ def width_on_bars(crosshead: Crosshead, sheet: Sheet) -> Metres:
     """Width over which a slipper bears, m: its own, and no more than that of any bar that guides it."""
     bars = [
         sheet.take(f"b of {bar.id}", bar.width)
-        for bar in sheet.belonging_to(crosshead, by_word.SlideBar)
+        for bar in sheet.belonging_to(crosshead, SlideBar)
         if sheet.is_stated(f"width of {bar.id}", bar.width)
     ]
     own = sheet.take("b_s", crosshead.slipper_width)

@@ -10,10 +10,10 @@ from speclint.facts.engine import turns_of_crank, worn_wheel
 from speclint.facts.taking import Take
 from speclint.facts.valves import block_under
 from speclint.rules import Sheet
-from speclint.specs import LinkTo, by_word
+from speclint.specs import CylinderBlock, LinkTo, PoppetValve
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, LoadCase, PoppetValve
+    from speclint.specs import LoadCase
 
 
 @formula("ω = 2 v/D", cites=[FIRST_PRINCIPLES])
@@ -64,7 +64,7 @@ def speed_of_gear(
     """Speed of the camshaft that works a valve, rad/s: that of the crank of its block, one to one."""
 
     def block() -> CylinderBlock:
-        return block_under(valve if isinstance(valve, by_word.PoppetValve) else sheet.follow(valve), sheet)
+        return block_under(valve if isinstance(valve, PoppetValve) else sheet.follow(valve), sheet)
 
     return _speed(block, case, sheet, take or sheet.take)
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.equations import FIRST_PRINCIPLES, Metres, Newtons, NewtonsPerMetre, formula
 from speclint.facts.gear import furthest_lift
 from speclint.handbook.fits import DRAWING_TEMPERATURE
@@ -17,9 +15,7 @@ from speclint.handbook.springs import (
     spring_rate,
 )
 from speclint.rules import Sheet
-
-if TYPE_CHECKING:
-    from speclint.specs import CompressionSpring
+from speclint.specs import CompressionSpring
 
 #: Share by which a stated rate may differ from that of the sizes: common practice, as in coil-spring.rate.
 _RATES_AGREE = 0.05

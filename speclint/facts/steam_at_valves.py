@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import partial
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.equations import FIRST_PRINCIPLES, Pascals
 from speclint.facts.cylinder_cycles import CylinderGiven, cycles_to_safety_valves
@@ -22,10 +23,10 @@ from speclint.handbook.steam_cycle import Cycle, CylinderCycle
 from speclint.handbook.tables import Reading
 from speclint.handbook.valve_events import End
 from speclint.rules import RuleEnded, Sheet
-from speclint.specs import by_word
+from speclint.specs import CylinderBlock, PoppetValve, ValveSeat
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderEnd, LoadCase, PoppetValve, ValveSeat
+    from speclint.specs import CylinderEnd, LoadCase
 
 _TURN = 2 * math.pi
 #: A pressure [Pa], and the crank angle of the end where it stands [rad].
@@ -65,8 +66,7 @@ _RESULTS: dict[str, tuple[str, Callable[[Cycle], _Found]]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class SteamAtValve:
+class SteamAtValve(Struct, frozen=True):
     """The cycle of the cylinder that a valve or a seat stands beside, and the end at which it is."""
 
     cylinder: CylinderGiven
@@ -114,7 +114,7 @@ def known_steam_beside(part: PoppetValve | ValveSeat, case: LoadCase, sheet: She
     For rules that hold without it: those of the gear itself tell what is missing.
     """
     try:
-        if isinstance(part, by_word.PoppetValve):
+        if isinstance(part, PoppetValve):
             found = steam_at_valve(part, case, sheet)
         else:
             end = bore_of(part, sheet).end

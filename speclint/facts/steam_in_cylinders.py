@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.equations import COMMON_PRACTICE, FIRST_PRINCIPLES, Pascals, Radians, Ratio, formula
 from speclint.facts.cylinder_cycles import CylinderGiven, cylinder_given
@@ -12,16 +13,16 @@ from speclint.facts.valve_gear import gears_of
 from speclint.handbook.steam_cycle import Cycle
 from speclint.handbook.tables import Reading
 from speclint.rules import Sheet
+from speclint.specs import CylinderBlock
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, LoadCase
+    from speclint.specs import LoadCase
 
 #: Load cases in which the cylinders work with steam; a drifting engine draws in and presses air.
 _WITH_STEAM = ("starting", "running")
 
 
-@dataclass(frozen=True, slots=True)
-class SteamInCylinder:
+class SteamInCylinder(Struct, frozen=True):
     """What the cycle of a cylinder rests on; ``at`` says of which gear, notch and speed."""
 
     cylinder: CylinderGiven

@@ -3,15 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import TYPE_CHECKING, TypeAlias
+from typing import TypeAlias
 
 from speclint.rules import Sheet
-from speclint.specs import Component, Link, NotStated, by_word
+from speclint.specs import BlastNozzle, Component, Link, NotStated, SteamPassage, SteamPipe
 
-if TYPE_CHECKING:
-    from speclint.specs import BlastNozzle, SteamPassage
-
-Stage: TypeAlias = by_word.SteamPipe | by_word.SteamPassage
+Stage: TypeAlias = SteamPipe | SteamPassage
 #: Passages that leave a path, or lead air into a cylinder that drifts.
 _OFF_THE_PATH = ("branch", "breathing way")
 
@@ -21,9 +18,9 @@ def paths_to(end: Component, sheet: Sheet) -> tuple[tuple[Stage, ...], ...]:
 
     :raises NotApplicable: where the path goes on, or the passage is not in one.
     """
-    if isinstance(end, by_word.BlastNozzle):
+    if isinstance(end, BlastNozzle):
         return paths_into(end, sheet)
-    if isinstance(end, by_word.SteamPassage):
+    if isinstance(end, SteamPassage):
         place = _place(end, sheet)
         if place in _OFF_THE_PATH:
             raise sheet.not_applicable("it branches off a path")
@@ -53,23 +50,23 @@ def _followers(stage: Component, sheet: Sheet) -> list[Component]:
     """Components that state that they follow a stage, without branches."""
     found: list[Component] = []
     for one in _stating_to_follow(stage, sheet):
-        if not (isinstance(one, by_word.SteamPassage) and _place(one, sheet) in _OFF_THE_PATH):
+        if not (isinstance(one, SteamPassage) and _place(one, sheet) in _OFF_THE_PATH):
             found.append(one)
     return found
 
 
 def _stating_to_follow(stage: Component, sheet: Sheet) -> list[Stage | BlastNozzle]:
     linked: list[Stage | BlastNozzle] = [
-        *sheet.belonging_to(stage, by_word.SteamPassage),
-        *sheet.belonging_to(stage, by_word.SteamPipe),
-        *sheet.belonging_to(stage, by_word.BlastNozzle),
+        *sheet.belonging_to(stage, SteamPassage),
+        *sheet.belonging_to(stage, SteamPipe),
+        *sheet.belonging_to(stage, BlastNozzle),
     ]
     return [one for one in linked if any(sheet.follow(link).id == stage.id for link in _followed(one, sheet))]
 
 
 def _followed(one: Stage | BlastNozzle, sheet: Sheet) -> Iterator[Link[Component] | NotStated]:
     """What a part states that it follows."""
-    if isinstance(one, by_word.BlastNozzle):
+    if isinstance(one, BlastNozzle):
         yield from one.follows
     elif sheet.is_stated(f"what {one.id} follows", one.follows):
         yield one.follows
@@ -79,7 +76,7 @@ def _stages_before(last: Component, sheet: Sheet) -> tuple[Stage, ...]:
     stages: list[Stage] = []
     part = last
     while True:
-        if not isinstance(part, by_word.SteamPipe | by_word.SteamPassage):
+        if not isinstance(part, SteamPipe | SteamPassage):
             raise sheet.not_assessed(f"{part.id} is neither pipe nor passage of a steam path", part.where)
         stages.append(part)
         if not sheet.is_stated(f"what {part.id} follows", part.follows):
@@ -92,7 +89,7 @@ def branches_off(stage: Stage, sheet: Sheet) -> list[SteamPassage]:
     return [
         one
         for one in _stating_to_follow(stage, sheet)
-        if isinstance(one, by_word.SteamPassage) and _place(one, sheet) == "branch"
+        if isinstance(one, SteamPassage) and _place(one, sheet) == "branch"
     ]
 
 

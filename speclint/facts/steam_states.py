@@ -54,7 +54,7 @@ from speclint.handbook.steam import (
 )
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import NotStated, by_word
+from speclint.specs import NotStated, SteamPassage, SteamPipe
 
 if TYPE_CHECKING:
     from speclint.specs import LoadCase
@@ -99,7 +99,7 @@ def section_of(stage: Stage, i: str, sheet: Sheet, take: Take | None = None) -> 
     A perimeter below that of a round passage of the same area is none, and the round one counts.
     """
     taken = take or sheet.take
-    if isinstance(stage, by_word.SteamPipe):
+    if isinstance(stage, SteamPipe):
         D, t = taken(f"D_{i}", stage.outside_diameter), taken(f"t_{i}", stage.wall)
         d = sheet.work(f"d_{i}", bore_of_pipe, D=D, t=t)
         return Section(sheet.work(f"A_{i}", round_area, d=d), d)
@@ -200,8 +200,8 @@ def _loss(flow: Flow, d: Metres, before: Flow | None, sheet: Sheet, take: Take) 
 def _fittings(stage: Stage, i: str, d: Metres, ε_r: Ratio, sheet: Sheet, take: Take) -> Ratio:
     """Loss coefficient of bends of a quarter turn, sharp corners and anything else stated; a pipe has bends only."""
     bends = sheet.count(f"n_b{i}", stage.bends)
-    mitres = sheet.count(f"n_m{i}", stage.mitres) if isinstance(stage, by_word.SteamPassage) else 0
-    other = take(f"ζ_0{i}", stage.loss_coefficient) if isinstance(stage, by_word.SteamPassage) else 0.0
+    mitres = sheet.count(f"n_m{i}", stage.mitres) if isinstance(stage, SteamPassage) else 0
+    other = take(f"ζ_0{i}", stage.loss_coefficient) if isinstance(stage, SteamPassage) else 0.0
     if bends + mitres == 0:
         return sheet.work(f"ζ_{i}", losses_together, n_b=0.0, ζ_b=0.0, n_m=0.0, ζ_m=0.0, ζ_0=other)
     f_T = sheet.work(f"f_T{i}", rough_friction_factor, ε_r=ε_r)

@@ -22,9 +22,10 @@ from speclint.facts.port_volumes import all_ports_drawn, volume_of_passages
 from speclint.facts.speeds import speed_of_crank, states_speed
 from speclint.handbook.steam import steam_density
 from speclint.rules import Sheet
+from speclint.specs import CylinderBlock
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, LoadCase
+    from speclint.specs import LoadCase
 
 
 @formula("m = (ω/π) (π (d²/4) (ε S + c) + V_p) ρ", cites=[FIRST_PRINCIPLES])

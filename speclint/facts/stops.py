@@ -21,9 +21,10 @@ from speclint.facts.train_loads import valve_speed
 from speclint.facts.valve_gear import ValvesTrain
 from speclint.facts.valve_trains import ratio_of_train
 from speclint.rules import Sheet
+from speclint.specs import Cam, PoppetValve
 
 if TYPE_CHECKING:
-    from speclint.specs import Cam, LoadCase, PoppetValve
+    from speclint.specs import LoadCase
 
 #: Intervals of the scan over the rise of a cam.
 _SCAN = 60

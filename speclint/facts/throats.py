@@ -10,10 +10,10 @@ from speclint.facts.seats import bore_of
 from speclint.facts.taking import Take
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import NotStated
+from speclint.specs import NotStated, PoppetValve
 
 if TYPE_CHECKING:
-    from speclint.specs import Beat, PoppetValve
+    from speclint.specs import Beat
 
 
 def around_throat(beat: Beat, name: str, sheet: Sheet) -> Iterator[tuple[str, Measure]]:

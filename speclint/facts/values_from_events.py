@@ -29,10 +29,10 @@ from speclint.handbook.steam import SteamState, state_at_enthalpy
 from speclint.handbook.steam_cycle import Cycle, CylinderCycle
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import Component, NotStated, by_word
+from speclint.specs import Component, CylinderBlock, NotStated, ValveGear
 
 if TYPE_CHECKING:
-    from speclint.specs import LoadCase, ValveGear
+    from speclint.specs import LoadCase
 
 #: The keys of a load case that may come from the events.
 FromEventsKey = Literal[
@@ -141,10 +141,10 @@ def gears_beside(component: Component, sheet: Sheet) -> tuple[ValveGear, ...]:
 
     :raises NotAssessed: where no block is near, or no gear serves it.
     """
-    if isinstance(component, by_word.ValveGear):
+    if isinstance(component, ValveGear):
         return (component,)
     block = sheet.nearest(component, "cylinder-block")
-    if not isinstance(block, by_word.CylinderBlock):
+    if not isinstance(block, CylinderBlock):
         raise sheet.not_assessed(f"no cylinder block is joined to {component.id}")
     gears = tuple(gears_of(block, sheet).values())
     if not gears:

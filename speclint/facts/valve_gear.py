@@ -6,25 +6,26 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
+from msgspec import Struct
+
 from speclint.facts.cylinders import ends_of
 from speclint.handbook.valve_events import End
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import Link, NotStated, by_word
+from speclint.specs import (
+    Cam,
+    CylinderBlock,
+    Link,
+    NotStated,
+    PoppetValve,
+    Rocker,
+    Tappet,
+    ValveGear,
+    ValveSpindle,
+)
 
 if TYPE_CHECKING:
-    from speclint.specs import (
-        Cam,
-        CamSetting,
-        CylinderBlock,
-        CylinderEnd,
-        Notch,
-        PoppetValve,
-        Rocker,
-        Tappet,
-        ValveGear,
-        ValveSpindle,
-    )
+    from speclint.specs import CamSetting, CylinderEnd, Notch
 
 Serves = Literal["inlet", "exhaust"]
 #: What the valves of an end serve, and the ends themselves, as the handbook has them.
@@ -32,8 +33,7 @@ SERVES: tuple[Serves, ...] = ("inlet", "exhaust")
 SIDES: tuple[End, ...] = (End.FRONT, End.BACK)
 
 
-@dataclass(frozen=True, slots=True)
-class ValvesTrain:
+class ValvesTrain(Struct, frozen=True):
     """The parts from a cam to its valve; ``rocker`` is None where the tappet drives the spindle itself."""
 
     cam: Cam
@@ -75,7 +75,7 @@ def bore_of_gear(gear: ValveGear, sheet: Sheet) -> tuple[CylinderBlock, str]:
 def gears_of(block: CylinderBlock, sheet: Sheet) -> dict[str, ValveGear]:
     """The gears of a block, by the bores that they serve; of two for one bore the first."""
     found: dict[str, ValveGear] = {}
-    for gear in sheet.belonging_to(block, by_word.ValveGear):
+    for gear in sheet.belonging_to(block, ValveGear):
         if len(block.bores) == 1 or sheet.is_stated(f"bore of {gear.id}", gear.cylinder_bore):
             found.setdefault(bore_of_gear(gear, sheet)[1], gear)
     return found
@@ -151,6 +151,6 @@ def train_of_cam(cam: Cam, sheet: Sheet) -> ValvesTrain:
     """The parts from a cam to the valve that it lifts, along the links."""
     tappet = sheet.follow(cam.lifts)
     driven = sheet.follow(tappet.works)
-    rocker = driven if isinstance(driven, by_word.Rocker) else None
-    spindle = sheet.follow(driven.works) if isinstance(driven, by_word.Rocker) else driven
+    rocker = driven if isinstance(driven, Rocker) else None
+    spindle = sheet.follow(driven.works) if isinstance(driven, Rocker) else driven
     return ValvesTrain(cam, tappet, rocker, spindle, sheet.follow(spindle.moves))

@@ -16,9 +16,10 @@ from speclint.handbook.valve_events import (
     coefficient_of_loss,
 )
 from speclint.rules import Sheet
+from speclint.specs import PoppetValve
 
 if TYPE_CHECKING:
-    from speclint.specs import Beat as StatedBeat, PoppetValve
+    from speclint.specs import Beat as StatedBeat
 
 
 def usual_coefficient(what: str) -> Reading:

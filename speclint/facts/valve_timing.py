@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Radians, Ratio, formula, require
 from speclint.errors import OutOfRange
@@ -25,10 +26,7 @@ from speclint.handbook.valve_events import (
 )
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import NotStated
-
-if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, ValveGear
+from speclint.specs import CylinderBlock, NotStated, ValveGear
 
 
 @formula("φ_s = φ_f + β − γ δ/h_r", cites=[FIRST_PRINCIPLES])
@@ -156,8 +154,7 @@ def cam_at_work(
     )
 
 
-@dataclass(frozen=True, slots=True)
-class DriveOfGear:
+class DriveOfGear(Struct, frozen=True):
     """What a gear says of the error of its cams: lost motion of the drive and error of setting, crank angles [rad]."""
 
     play: Radians

@@ -12,17 +12,17 @@ from speclint.facts.train_loads import mass_at_valve
 from speclint.facts.valve_gear import ValvesTrain
 from speclint.handbook.springs import coil_mass
 from speclint.rules import Sheet
-from speclint.specs import by_word
+from speclint.specs import CompressionSpring, PoppetValve
 
 if TYPE_CHECKING:
-    from speclint.specs import Beat, CompressionSpring, PoppetValve
+    from speclint.specs import Beat
 
 #: How a size is taken from a sheet: with its limits, or as the drawing aims at it.
 
 
 def springs_of(valve: PoppetValve, sheet: Sheet) -> tuple[CompressionSpring, ...]:
     """The springs that state that they close the valve."""
-    springs = sheet.belonging_to(valve, by_word.CompressionSpring)
+    springs = sheet.belonging_to(valve, CompressionSpring)
     if not springs:
         raise sheet.not_assessed(f"no spring states that it closes {valve.id}")
     return springs

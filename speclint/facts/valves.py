@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.facts.seats import ends_of_valve
 from speclint.rules import Sheet
-
-if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, PoppetValve
+from speclint.specs import CylinderBlock, PoppetValve
 
 
 def bore_served(valve: PoppetValve, sheet: Sheet) -> str:

@@ -2,18 +2,27 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.rules import Sheet
-from speclint.specs import Component, Link, NotStated, by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, SteamPipe
+from speclint.specs import (
+    BoltedJoint,
+    ChamberCover,
+    Component,
+    CylinderBlock,
+    CylinderCover,
+    Gland,
+    LensJoint,
+    Link,
+    NotStated,
+    PipeFlange,
+    SteamPipe,
+    StuffingBox,
+    Weldment,
+)
 
 
 def vessel_of(part: Component, sheet: Sheet) -> CylinderBlock | SteamPipe | None:
     """The block or the pipe that a part closes, makes or is bolted to; None where its links lead to neither."""
-    while not isinstance(part, by_word.CylinderBlock | by_word.SteamPipe):
+    while not isinstance(part, CylinderBlock | SteamPipe):
         link = _next(part)
         if link is None or not sheet.is_stated(f"what {part.id} belongs to", link):
             return None
@@ -22,12 +31,12 @@ def vessel_of(part: Component, sheet: Sheet) -> CylinderBlock | SteamPipe | None
 
 
 def _next(part: Component) -> Link[Component] | NotStated | None:
-    if isinstance(part, by_word.BoltedJoint):
+    if isinstance(part, BoltedJoint):
         return part.holds
-    if isinstance(part, by_word.CylinderCover | by_word.ChamberCover):
+    if isinstance(part, CylinderCover | ChamberCover):
         return part.closes  # type: ignore[return-value]  # a link to a kind of component
-    if isinstance(part, by_word.StuffingBox):
+    if isinstance(part, StuffingBox):
         return part.in_cover  # type: ignore[return-value]
-    if isinstance(part, by_word.Weldment):
+    if isinstance(part, Weldment):
         return part.makes  # type: ignore[return-value]
-    return part.of if isinstance(part, by_word.Gland | by_word.LensJoint | by_word.PipeFlange) else None
+    return part.of if isinstance(part, Gland | LensJoint | PipeFlange) else None

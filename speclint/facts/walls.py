@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.taking import Take
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import by_word
+from speclint.specs import CylinderBlock, Weldment
 
 if TYPE_CHECKING:
-    from speclint.specs import Bore, CylinderBlock, Division, Pad, Plate, SeatBore, Weldment
+    from speclint.specs import Bore, Division, Pad, Plate, SeatBore
 
 
 @formula("w = t − a", cites=[FIRST_PRINCIPLES])
@@ -48,7 +48,7 @@ def plate_of(
     """The plate of the weldment that makes a block from which a bore or a wall is cut; None where it names none."""
     if not sheet.is_stated("plate", place.plate):
         return None
-    for weldment in sheet.belonging_to(block, by_word.Weldment):
+    for weldment in sheet.belonging_to(block, Weldment):
         if (
             sheet.is_stated("what the weldment makes", weldment.makes)
             and sheet.follow(weldment.makes) is block

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
+from msgspec import Struct
+
 from speclint.errors import Location
 from speclint.handbook.inspection import Trend, ovality, straight_line, taper
 from speclint.quantities import Measure, read
@@ -16,8 +18,7 @@ from speclint.specs import Component, MadePart, MeasuredSize, all_sizes_of, as_r
 What = Literal["greatest", "least", "out of round or tapered"]
 
 
-@dataclass(frozen=True, slots=True)
-class Wearing:
+class Wearing(Struct, frozen=True):
     """A size that wear changes: under which key it is measured, what of it counts, and the key of its limit."""
 
     called: str

@@ -21,24 +21,41 @@ from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import (
     NOT_STATED,
+    CamBox,
+    ChamberCover,
     Component,
+    CompressionSpring,
+    Crosshead,
+    CylinderCover,
+    CylinderLiner,
+    LensJoint,
+    LiftingPlan,
     NotStated,
-    by_word,
+    PipeFlange,
+    Piston,
+    PistonRing,
+    PistonRod,
+    PoppetValve,
+    SteamPipe,
+    Tappet,
+    ValveSeat,
+    ValveSpindle,
+    Weldment,
 )
 
 if TYPE_CHECKING:
-    from speclint.specs import ChamberCover, CylinderCover, LiftingPlan, PistonRing, SteamPipe, Weight
+    from speclint.specs import Weight
 
 _StatesItsMass = (
-    by_word.CamBox,
-    by_word.CompressionSpring,
-    by_word.Crosshead,
-    by_word.Piston,
-    by_word.PistonRod,
-    by_word.PoppetValve,
-    by_word.Tappet,
-    by_word.ValveSpindle,
-    by_word.Weldment,
+    CamBox,
+    CompressionSpring,
+    Crosshead,
+    Piston,
+    PistonRod,
+    PoppetValve,
+    Tappet,
+    ValveSpindle,
+    Weldment,
 )
 
 
@@ -113,7 +130,7 @@ def share_of_mass(s: Ratio, M: Kilograms) -> Kilograms:
 
 
 def _bore_under(cover: CylinderCover | ChamberCover, sheet: Sheet) -> Measure | NotStated:
-    if isinstance(cover, by_word.ChamberCover):
+    if isinstance(cover, ChamberCover):
         return cover.bore
     from speclint.facts.cylinders import bore_closed  # only where a cover of a cylinder is weighed
 
@@ -121,7 +138,7 @@ def _bore_under(cover: CylinderCover | ChamberCover, sheet: Sheet) -> Measure | 
 
 
 def _least_outside(cover: CylinderCover | ChamberCover, sheet: Sheet) -> Metres:
-    if isinstance(cover, by_word.ChamberCover):
+    if isinstance(cover, ChamberCover):
         return 0.0
     from speclint.facts.cylinders import least_outside  # only where a cover of a cylinder is weighed
 
@@ -138,30 +155,30 @@ def mass_of_part(part: Component, sheet: Sheet, take: Take) -> Worked | None:
     if isinstance(part, _StatesItsMass):
         known = sheet.is_stated(f"mass of {part.id}", part.mass)
         return worked(take("m_1", part.mass), part.mass) if known else None
-    if isinstance(part, by_word.CylinderLiner):
+    if isinstance(part, CylinderLiner):
         barrel = (part.outside_diameter, part.bore, part.length)
         return _of_rings(
             part, (barrel, (part.collar.diameter, part.bore, part.collar.thickness)), sheet, take
         )
-    if isinstance(part, by_word.CylinderCover | by_word.ChamberCover) and sheet.is_stated("form", part.form):
+    if isinstance(part, CylinderCover | ChamberCover) and sheet.is_stated("form", part.form):
         bore = _bore_under(part, sheet)
         plate = (bore, part.central_hole, part.thickness)
         rings = ((part.outside_diameter, bore, part.flange_thickness), plate)
         if sheet.read("form", part.form) != "flat":
             return None
         return _of_rings(part, rings, sheet, take, _least_outside(part, sheet))
-    if isinstance(part, by_word.ValveSeat):
+    if isinstance(part, ValveSeat):
         return _of_rings(part, ((part.outside_diameter, part.bore, part.length),), sheet, take)
-    if isinstance(part, by_word.PipeFlange | by_word.LensJoint):
+    if isinstance(part, PipeFlange | LensJoint):
         return _of_rings(part, ((part.outside_diameter, part.bore, part.thickness),), sheet, take)
-    if isinstance(part, by_word.PistonRing | by_word.SteamPipe):
+    if isinstance(part, PistonRing | SteamPipe):
         return _of_wall(part, sheet, take)
     return None
 
 
 def _of_wall(part: PistonRing | SteamPipe, sheet: Sheet, take: Take) -> Worked | None:
     """Mass of a piston ring in its bore, or of a pipe, by outside and wall; None where a size is not stated."""
-    if isinstance(part, by_word.PistonRing):
+    if isinstance(part, PistonRing):
         in_liner = sheet.is_stated(f"liner of {part.id}", part.runs_in)
         outside = sheet.follow(part.runs_in).bore if in_liner else NOT_STATED
         sizes = (outside, part.thickness, part.width)

@@ -7,18 +7,18 @@ from typing import TYPE_CHECKING, cast
 
 from speclint.facts.flange_welds import is_welded_to_flange
 from speclint.rules import Sheet
-from speclint.specs import by_word
+from speclint.specs import (
+    Bracket,
+    ChamberCover,
+    CylinderBlock,
+    CylinderCover,
+    MadePart,
+    RetainingRing,
+    ValveCage,
+)
 
 if TYPE_CHECKING:
-    from speclint.specs import (
-        Bracket,
-        ChamberCover,
-        Component,
-        CylinderBlock,
-        CylinderCover,
-        RetainingRing,
-        ValveCage,
-    )
+    from speclint.specs import Component
 
 #: Words for welds, in English and in German; a weldment is another part, and a weldless tube has none.
 _WELDS = r"(?i)(?<!un)weld(?!ment|less)|schwei(?:ß|ss)"
@@ -72,7 +72,7 @@ def names_welds(component: Component, sheet: Sheet) -> bool:
     point = sheet.said("point of welding", component.inspection_points.welding)
     if point is not None and point != "none":
         return True
-    if any(made.welds for made in sheet.belonging_to(component, by_word.MadePart)):
+    if any(made.welds for made in sheet.belonging_to(component, MadePart)):
         return True
     return _is_held_by_welds(component, sheet)
 

@@ -3,14 +3,10 @@
 from __future__ import annotations
 
 from itertools import combinations
-from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import Engine, Envelope
+from speclint.specs import DrivingAxle, Engine, Envelope
 
 
 @formula("X = |x_2 − x_1|", cites=[FIRST_PRINCIPLES])
@@ -56,7 +52,7 @@ def _axle_pairs(engine: Engine, sheet: Sheet) -> list[tuple[Worked, Worked]]:
     """The places of each two axles that a rigid wheelbase may lie between, the outermost driven ones first."""
     driven = [
         worked(sheet.take_nominal(f"x {axle.id}", axle.at), axle.at)
-        for axle in sheet.belonging_to(engine, by_word.DrivingAxle)
+        for axle in sheet.belonging_to(engine, DrivingAxle)
     ]
     if len(driven) < 2:
         return []

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 from speclint.equations import Source
 from speclint.families.rule_declaration import faults_of_declaration
 from speclint.rules import Rule, RulesIn
-from speclint.specs import HAZARDS, Component, NotStated, Spec, SpecTable
+from speclint.specs import HAZARDS, Component, NotStated, Spec, SpecTable, class_of
 
 if TYPE_CHECKING:
     from speclint.specs import ExtraTable
@@ -36,6 +36,7 @@ def _no(item: object, wanted: str) -> str:
 
 def faults_of_kind(item: Any) -> Iterator[str]:
     """What is wrong with a kind of component."""
+    item = class_of(item)
     if not (isinstance(item, type) and issubclass(item, Spec)) or item in (Spec, Component):
         yield _no(item, "a kind: a subclass of speclint.specs.Component")
         return
@@ -85,7 +86,7 @@ def faults_of_table(item: Any) -> Iterator[str]:
         yield _no(item, "an ExtraTable")
         return
     on: Any = item.on
-    holds: Any = item.holds
+    holds: Any = class_of(item.holds)
     if not (isinstance(on, type) and issubclass(on, Spec)):
         yield _no(on, "the kind that a table is added to")
     if not (isinstance(holds, type) and issubclass(holds, SpecTable)) or issubclass(holds, Spec):

@@ -14,7 +14,7 @@ from typing import Any
 from msgspec import Struct
 
 from speclint.errors import Location
-from speclint.specs import Component, Link, Spec, Stated, as_filed, by_word, old_keys_in
+from speclint.specs import Component, Link, MadePart, Spec, Stated, as_filed, old_keys_in
 
 _UNDER = ("cylinder-block", "engine")
 
@@ -77,7 +77,7 @@ def _own_title(spec: Spec) -> str | None:
 
 
 def _certified(spec: Spec) -> Iterator[str]:
-    if isinstance(spec, by_word.MadePart):
+    if isinstance(spec, MadePart):
         for key, value in (("number", spec.certificate.number), ("heat", spec.certificate.heat)):
             if isinstance(value, Stated):
                 yield f"{key} {value.value}"

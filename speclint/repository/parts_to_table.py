@@ -38,7 +38,7 @@ def table_of_parts(
     found: dict[str, dict[KeyPath, str]] = {}
     refused = []
     for name, draft in sorted(resolved.items()):
-        if not isinstance(draft, Draft) or draft.kind is not kind:
+        if not isinstance(draft, Draft) or draft.kind.kind != kind.kind:
             continue
         try:
             found[name] = _cells(draft, schema)

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Course:
+class Course(Struct, frozen=True):
     """A quantity along a scan: symbol, name, SI unit, and the function that gives it at a place.
 
     The function must not use the sheet; it gives None where the quantity has no meaning.
@@ -19,8 +19,7 @@ class Course:
     at: Callable[[float], float | None]
 
 
-@dataclass(frozen=True, slots=True)
-class Series:
+class Series(Struct, frozen=True):
     """A quantity as it was written down: one SI value for each place of the scan, in their order."""
 
     symbol: str

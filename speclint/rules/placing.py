@@ -13,11 +13,10 @@ from speclint.rules.consulted import class_in_full
 from speclint.rules.context import Context
 from speclint.rules.judgement import NotAssessed, Unread
 from speclint.rules.record import STATED, Record
-from speclint.specs import CASE_NAMES, Component, Link, Spec, SpecTable, Stated, fields_of
+from speclint.specs import CASE_NAMES, Component, Link, MadePart, Spec, SpecTable, Stated, fields_of
 
 if TYPE_CHECKING:
     from speclint.repository import Design, DrawingState
-    from speclint.specs import MadePart
 
 C = TypeVar("C", bound=Component)
 T = TypeVar("T", bound=SpecTable)

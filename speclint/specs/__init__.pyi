@@ -1,4 +1,3 @@
-from . import by_word as by_word
 from .block_bores import (
     Bore as Bore,
     RelievedLength as RelievedLength,
@@ -25,6 +24,9 @@ from .block_walls import (
 from .borne import (
     Borne as Borne,
     LongStuds as LongStuds,
+)
+from .by_word import (
+    class_of as class_of,
 )
 from .carried import (
     Carried as Carried,

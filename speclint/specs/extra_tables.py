@@ -7,9 +7,11 @@ from functools import cache
 from typing import Any, ClassVar
 
 from msgspec import Struct
+from msgspec.structs import force_setattr
 from pydantic import create_model
 
 from speclint.errors import FamilyError
+from speclint.specs.by_word import class_of
 from speclint.specs.docstrings import summary
 from speclint.specs.spec import Spec, SpecTable
 
@@ -26,6 +28,9 @@ class ExtraTable(Struct, frozen=True):
 
     on: type[Spec]
     holds: type[SpecTable]
+
+    def __post_init__(self) -> None:
+        force_setattr(self, "on", class_of(self.on))
 
 
 class _Extended:
@@ -46,6 +51,7 @@ def _blank(kind: type[Spec], added: Added) -> Spec:
 
 def added_to(kind: type[Spec], tables: Mapping[str, Sequence[ExtraTable]]) -> Added:
     """The tables, by family, that belong to a kind or to one that it is built on."""
+    kind = class_of(kind)
     return tuple(
         (family, table.holds)
         for family, own in sorted(tables.items())
@@ -54,12 +60,16 @@ def added_to(kind: type[Spec], tables: Mapping[str, Sequence[ExtraTable]]) -> Ad
     )
 
 
-@cache
 def extended(kind: type[Spec], added: Added) -> type[Spec]:
     """A kind with the tables that families add to it; the kind itself where there are none.
 
     :raises FamilyError: for a family whose name is that of a key of the kind.
     """
+    return _extended(class_of(kind), added)
+
+
+@cache
+def _extended(kind: type[Spec], added: Added) -> type[Spec]:
     for family, _ in added:
         if hasattr(kind, family) or family in kind.model_fields:
             raise FamilyError(

@@ -12,6 +12,7 @@ from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
 from pydantic_core.core_schema import WithDefaultSchema
 
 from speclint.quantities import DIMENSIONS, PROVENANCES, pattern_of
+from speclint.specs.by_word import class_of
 from speclint.specs.docstrings import meanings, summary
 from speclint.specs.examples import example_for, examples_of, quantities_of
 from speclint.specs.geometry import conditions_of
@@ -39,6 +40,7 @@ class _WithoutDefaults(GenerateJsonSchema):
 
 def schema_of(kind: type[Spec]) -> dict[str, Any]:
     """The JSON Schema of one kind of spec."""
+    kind = class_of(kind)
     schema = kind.model_json_schema(mode="validation", schema_generator=_WithoutDefaults)
     used: set[str] = set()
     _tidy(schema, used)

@@ -10,6 +10,7 @@ from typing import Any, Literal, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
+from speclint.specs.by_word import class_of
 from speclint.specs.docstrings import meanings, summary
 from speclint.specs.examples import example_for, listed_example, quantities_of, quantity_example, quantity_of
 from speclint.specs.key_descriptions import inner_table, listed_ids, own_first, said_of
@@ -38,6 +39,7 @@ def template_of(kind: type[Spec]) -> str:
 
     Without the marks # in front of its keys it is a spec that loads, made of examples.
     """
+    kind = class_of(kind)
     kind.model_rebuild()  # so that tables named before they are defined are known
     lines = [*_remark(f"{kind.called or kind.kind}: {summary(kind)}"), "#"]
     lines += [*_remark(_HEADING), *_remark(_ALIKE), "", f'kind = "{kind.kind}"', f'id = "{kind.kind}-left"']

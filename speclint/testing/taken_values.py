@@ -13,7 +13,7 @@ from pydantic import BaseModel
 
 from speclint.checking import Check
 from speclint.repository import Design, steps_of_key
-from speclint.specs import Spec
+from speclint.specs import Spec, class_of
 
 #: A place as a check rests on it: spec, key, and the load case where it differs between them.
 _PLACE = re.compile(r"(\S+) ([\w.\-\[\]]+)′*(?: \([a-z-]+\))?")
@@ -53,7 +53,7 @@ def _links(keys: Sequence[str], ids: Sequence[str], design: Design) -> Iterator[
 
 def general_key(kind: type[Spec], key: str) -> str:
     """A key with ``*`` for each name that a spec chooses, and ``[]`` for each place in an array."""
-    declared: Any = kind
+    declared: Any = class_of(kind)
     found = ""
     for step in steps_of_key(key):
         if isinstance(step, int):

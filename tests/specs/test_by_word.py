@@ -9,11 +9,13 @@ from typing import Any, cast
 
 import pytest
 
-from speclint.specs import Cam, Catalogue, Component, by_word
+from speclint import specs
+from speclint.specs import Cam, Catalogue, Component, Pin, Rocker, class_of
+from speclint.specs.by_word import kind_by_word
 from tests.each import each
 
 #: Each class, and what stands for it.
-KINDS = [(kind, cast(Any, getattr(by_word, kind.__name__))) for kind in Catalogue().values()]
+KINDS = [(kind, cast(Any, getattr(specs, kind.__name__))) for kind in Catalogue().values()]
 
 
 @each(KINDS, lambda pair: pair[0].kind)
@@ -37,21 +39,38 @@ def test_a_kind_built_on_another_is_of_that_kind() -> None:
         kind = "long-cam"
 
     cam: Any = LongCam.model_construct(id="a")
-    assert not isinstance(cam, (by_word.Pin, by_word.Rocker))
-    assert isinstance(cam, by_word.Pin | by_word.Cam)
+    assert not isinstance(cam, (Pin, Rocker))
+    assert isinstance(cam, Pin | Cam)
 
 
 def test_it_is_one_object_wherever_it_goes() -> None:
-    assert by_word.Cam is by_word.Cam
-    assert pickle.loads(pickle.dumps(by_word.Cam)) is by_word.Cam
+    assert getattr(specs, "Cam") is Cam  # noqa: B009 - asked of the package again
+    assert pickle.loads(pickle.dumps(Cam)) is Cam
 
 
-def test_what_it_cannot_do_is_refused_or_left_to_the_class() -> None:
-    assert type(by_word.Cam(id="a")) is Cam
-    with pytest.raises(TypeError, match="is to be built on a class"):
-        type("LongCam", (by_word.Cam,), {})
+def test_it_is_the_class_where_it_is_called_or_built_upon() -> None:
+    whole = class_of(Cam)
+    assert type(Cam(id="a")) is whole is Catalogue()["cam"]
+    assert class_of(whole) is whole
+
+    class WideCam(Cam):
+        """A cam of a family's own, with what it takes over."""
+
+        kind = "wide-cam"
+
+        @classmethod
+        def words(cls) -> tuple[str, ...]:
+            return ("wide", *super().words())
+
+    assert issubclass(WideCam, whole)
+    assert WideCam.words()[:3] == ("wide", "wide-cam", "cam")
+    assert "lift" in WideCam.model_fields
+    assert isinstance(WideCam.model_construct(id="a"), Cam)
+
+
+def test_what_is_no_kind_is_told_as_such() -> None:
     with pytest.raises(AttributeError, match="no kind of spec is called Beat"):
-        getattr(by_word, "Beat")  # noqa: B009 - for the checker of types there is one
+        kind_by_word("Beat")
 
 
 def test_a_rule_on_it_imports_no_class() -> None:
@@ -60,13 +79,13 @@ def test_a_rule_on_it_imports_no_class() -> None:
         "import sys\n"
         "from speclint import COMMON_PRACTICE, Grade, rule\n"
         "from speclint.families.soundness import faults_of_rule\n"
-        "from speclint.specs import by_word\n"
-        "@rule('cam.tried', title='a', on=by_word.Cam, grade=Grade.QUERY, cites=[COMMON_PRACTICE], why='b',"
+        "from speclint.specs import Cam\n"
+        "@rule('cam.tried', title='a', on=Cam, grade=Grade.QUERY, cites=[COMMON_PRACTICE], why='b',"
         " leaves_out='c')\n"
         "def tried(cam, sheet):\n"
         "    'Nothing.'\n"
         "assert not list(faults_of_rule(tried))\n"
-        "print('speclint.specs.kinds.cam' in sys.modules, 'lift' in by_word.Cam.model_fields)\n"
+        "print('speclint.specs.kinds.cam' in sys.modules, 'lift' in Cam.model_fields)\n"
     )
     done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True)
     assert done.stdout.split() == ["False", "True"]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import (
@@ -14,33 +13,33 @@ from speclint.facts import (
     mass_of_part,
     share_of_mass,
 )
-from speclint.specs import Mass, by_word
-
-if TYPE_CHECKING:
-    from speclint.specs import CamBox, DrivingAxle
-
-_Weighed = (
-    by_word.CamBox
-    | by_word.CompressionSpring
-    | by_word.Piston
-    | by_word.PistonRod
-    | by_word.PoppetValve
-    | by_word.ValveSpindle
-    | by_word.Weldment
+from speclint.specs import (
+    CamBox,
+    CompressionSpring,
+    DrivingAxle,
+    Mass,
+    Pin,
+    Piston,
+    PistonRod,
+    PoppetValve,
+    ValveSpindle,
+    Weldment,
 )
+
+_Weighed = CamBox | CompressionSpring | Piston | PistonRod | PoppetValve | ValveSpindle | Weldment
 
 
 def _masses(part: _Weighed, sheet: Sheet) -> Iterator[Pair]:
     """The stated mass against the least and the most that the sizes give; of a cam box against walls and gear."""
-    if isinstance(part, by_word.CamBox):
+    if isinstance(part, CamBox):
         yield from _box(part, sheet)
         return
     by_sizes = mass_by_sizes(part, sheet, sheet.take)
     if by_sizes is None:
         return
-    most = "spindle with its plates" if isinstance(part, by_word.ValveSpindle) else "greatest share"
+    most = "spindle with its plates" if isinstance(part, ValveSpindle) else "greatest share"
     yield from _pairs(part.mass, by_sizes, "", sheet, most)
-    if isinstance(part, by_word.PistonRod) and by_sizes.least is not None:
+    if isinstance(part, PistonRod) and by_sizes.least is not None:
         m = sheet.work("m_e", share_of_mass, s=sheet.limit("rod with its ends", "s_e"), M=by_sizes.least)
         yield Pair(part.mass, Worked(m, by_sizes.places), "at most", name="with its ends")
 
@@ -67,7 +66,7 @@ def _turning(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
         if by_sizes is None:
             continue
         yield from _pairs(piece.mass, by_sizes, name, sheet)
-        if isinstance(part, by_word.Pin) and by_sizes.least is not None:
+        if isinstance(part, Pin) and by_sizes.least is not None:
             m = sheet.work("m_e", share_of_mass, s=sheet.limit("pin with its seat", "s_e"), M=by_sizes.least)
             yield Pair(piece.mass, Worked(m, by_sizes.places), "at most", name=f"{name} with its seat")
 
@@ -133,7 +132,7 @@ by_sizes: Rule = agreement(
     "mass.by-sizes",
     title="The mass of a part is what its sizes and its metal give: of a spring its wire, of others no less than they "
     "are at their thinnest (a cam box with its gear), and no more than they are solid",
-    on=(by_word.CamBox, *BY_SIZES),
+    on=(CamBox, *BY_SIZES),
     pairs=_masses,
     within="",
     limits=[*_LIMITS, _ENDS, _PLATES, _WALL],
@@ -151,7 +150,7 @@ turning_parts: Rule = agreement(
     "mass.of-turning-parts",
     title="A mass that turns with an axle is that of the part which it names, and of a pin no less than that without "
     "its seat",
-    on=by_word.DrivingAxle,
+    on=DrivingAxle,
     pairs=_turning,
     within="",
     limits=[*_LIMITS, _SEAT],

@@ -6,7 +6,27 @@ from collections.abc import Iterator, Sequence
 
 from speclint import Grade, Pair, Rule, Sheet, agreement
 from speclint.facts import Way, ways_to_blocks
-from speclint.specs import Component, by_word
+from speclint.specs import (
+    AccessPlan,
+    BoltedJoint,
+    ChamberCover,
+    Component,
+    CompressionSpring,
+    CylinderCover,
+    Envelope,
+    Fit,
+    Partition,
+    Piston,
+    PistonRing,
+    PoppetValve,
+    Rocker,
+    SlideBar,
+    StuffingBox,
+    Tappet,
+    ValveCage,
+    ValveGear,
+    Weldment,
+)
 from speclint_agreement.inputs.blocks import in_block
 
 
@@ -24,31 +44,31 @@ def _blocks(part: Component, sheet: Sheet) -> Iterator[Pair]:
 def _joins_blocks(part: Component, ways: Sequence[Way]) -> bool:
     """Whether a joint or a fit is between two blocks themselves, such as inside cylinders bolted together."""
     named = {way.block.id for way in ways if way.itself}
-    return len(named) > 1 and isinstance(part, by_word.BoltedJoint | by_word.Fit)
+    return len(named) > 1 and isinstance(part, BoltedJoint | Fit)
 
 
 of_one_block: Rule = agreement(
     "part.of-one-block",
     title="All that a part names, but along the path of steam, is on, in or made into one and the same block",
     on=(
-        by_word.AccessPlan,
-        by_word.BoltedJoint,
-        by_word.ChamberCover,
-        by_word.CompressionSpring,
-        by_word.CylinderCover,
-        by_word.Envelope,
-        by_word.Fit,
-        by_word.Partition,
-        by_word.Piston,
-        by_word.PistonRing,
-        by_word.PoppetValve,
-        by_word.Rocker,
-        by_word.SlideBar,
-        by_word.StuffingBox,
-        by_word.Tappet,
-        by_word.ValveCage,
-        by_word.ValveGear,
-        by_word.Weldment,
+        AccessPlan,
+        BoltedJoint,
+        ChamberCover,
+        CompressionSpring,
+        CylinderCover,
+        Envelope,
+        Fit,
+        Partition,
+        Piston,
+        PistonRing,
+        PoppetValve,
+        Rocker,
+        SlideBar,
+        StuffingBox,
+        Tappet,
+        ValveCage,
+        ValveGear,
+        Weldment,
     ),
     pairs=_blocks,
     within="",

@@ -14,7 +14,7 @@ from speclint.facts import (
     place_in_piston,
     pressure_by_free_gap,
 )
-from speclint.specs import by_word
+from speclint.specs import Piston, PistonRing
 from speclint_agreement.formulae.pistons import (
     begin_of_land,
     end_of_land,
@@ -25,7 +25,7 @@ from speclint_agreement.formulae.pistons import (
 )
 
 if TYPE_CHECKING:
-    from speclint.specs import Groove, Length, Piston, PistonRing
+    from speclint.specs import Groove, Length
 
 
 def _grooves(piston: Piston, sheet: Sheet) -> Iterator[Pair]:
@@ -153,7 +153,7 @@ grooves_fit: Rule = agreement(
     "piston.grooves-fit",
     title="The grooves of a piston and the lands between them, as drawn, lie within its length, clear of each other "
     "and of its faces cut back, and their wall is cast no thinner than it is finished",
-    on=by_word.Piston,
+    on=Piston,
     pairs=_grooves,
     within="",
     edition=3,
@@ -165,7 +165,7 @@ grooves_fit: Rule = agreement(
 of_its_groove: Rule = agreement(
     "ring.of-its-groove",
     title="A piston ring states the liner of its piston, and the place and the edge of the groove that takes it",
-    on=by_word.PistonRing,
+    on=PistonRing,
     pairs=_rings,
     within="0.2 mm",
     grade=Grade.NONCONFORMITY,
@@ -176,7 +176,7 @@ of_its_groove: Rule = agreement(
 pressure_of_ring: Rule = agreement(
     "ring.pressure-by-its-free-gap",
     title="A piston ring that states its wall pressure and its free gap presses on its bore as that gap lets it",
-    on=by_word.PistonRing,
+    on=PistonRing,
     pairs=_pressures,
     within="0.01 MPa",
     dimension="stress",

@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.equations import Metres
 from speclint.facts import cages_round, cover_on_collar, ends_beyond, retained_by_part, room_at_lift
-from speclint.specs import CylinderLiner, PoppetValve, ValveSeat
+from speclint.specs import CylinderLiner, PoppetValve, ValveCage, ValveSeat
 from speclint_agreement.formulae.openings import bore_within, depth_of_bar
 
 if TYPE_CHECKING:
-    from speclint.specs import Area, Length, ValveCage
+    from speclint.specs import Area, Length
 
 #: Words for a part of its own that keeps pieces of a valve back; a collar belongs to the valve itself.
 _A_CAGE = ("cage", "perforated plate")

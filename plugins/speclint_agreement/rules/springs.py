@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import apart
 from speclint.handbook.springs import grade_of_wire, length_at_lift
-from speclint.specs import CompressionSpring, by_word
+from speclint.specs import CompressionSpring, ValveSpindle
 
 #: What a metal is that is drawn to no wire whose strength is known, in place of a grade.
 _NO_WIRE = "no spring wire"
@@ -44,7 +44,7 @@ def _pins(spring: CompressionSpring, sheet: Sheet) -> Iterator[Pair]:
     """The guide pin inside the coils against the spindle of the valve, which passes through it."""
     if not sheet.is_stated("valve that it shuts", spring.closes):
         return
-    for spindle in sheet.belonging_to(sheet.follow(spring.closes), by_word.ValveSpindle):
+    for spindle in sheet.belonging_to(sheet.follow(spring.closes), ValveSpindle):
         if sheet.is_stated(f"diameter of {spindle.id}", spindle.diameter):
             yield Pair(spring.guide_pin, spindle.diameter, "at least", name=spindle.id)
 

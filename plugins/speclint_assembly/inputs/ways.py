@@ -6,11 +6,11 @@ from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Any
 
 from speclint import Judgement, Sheet
-from speclint.specs import by_word
+from speclint.specs import ChamberCover, CylinderBlock, PoppetValve
 from speclint_assembly.inputs.room import passes
 
 if TYPE_CHECKING:
-    from speclint.specs import BlockPort, Bore, CylinderBlock, PoppetValve, SeatBore
+    from speclint.specs import BlockPort, Bore, SeatBore
 
 #: A size of the block as it is when the part goes in: its symbol and its size at 20 °C to that when heated.
 Hot = Callable[[str, float], float]
@@ -40,7 +40,7 @@ def opening_of(bore: SeatBore, valves: Iterable[PoppetValve], sheet: Sheet) -> A
     if sheet.is_stated("opening of the chamber", bore.opening):
         return bore.opening
     for valve in valves:
-        for cover in sheet.belonging_to(valve, by_word.ChamberCover):
+        for cover in sheet.belonging_to(valve, ChamberCover):
             if sheet.is_stated(f"bore closed by {cover.id}", cover.bore):
                 return cover.bore
     return bore.opening

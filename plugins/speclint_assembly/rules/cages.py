@@ -2,19 +2,14 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint import Grade, Judgement, Sheet, rule
 from speclint.equations import Metres
 from speclint.facts import bore_of, height_to_grip
-from speclint.specs import CompressionSpring, by_word
+from speclint.specs import CompressionSpring, PoppetValve, RetainingRing, ValveCage, ValveSeat
 from speclint_assembly.formulae.sizes import over_the_coils
 from speclint_assembly.inputs.room import BY_HAND, passes
 from speclint_assembly.inputs.ways import opening_of
 from speclint_assembly.sources import GEOMETRY
-
-if TYPE_CHECKING:
-    from speclint.specs import RetainingRing, ValveCage
 
 
 @rule(
@@ -55,7 +50,7 @@ def _outside(spring: CompressionSpring, sheet: Sheet) -> Metres:
     "cage.enters",
     title="A cage, or the ring that retains a seat, passes the opening of the chamber with 0.5 mm to spare, and "
     "the seat the thread of a screwed ring",
-    on=(by_word.ValveCage, by_word.RetainingRing),
+    on=(ValveCage, RetainingRing),
     grade=Grade.NONCONFORMITY,
     cites=GEOMETRY,
     why="a cage that does not pass the opening is cut in two on the engine",
@@ -65,17 +60,17 @@ def _outside(spring: CompressionSpring, sheet: Sheet) -> Metres:
 )
 def cage_enters(part: ValveCage | RetainingRing, sheet: Sheet) -> Judgement:
     """The opening stated with the bore of the seat; the seat against the crests of the thread above it."""
-    if isinstance(part, by_word.ValveCage):
+    if isinstance(part, ValveCage):
         seat = sheet.follow(sheet.follow(part.surrounds).upper_beat.seat)
     else:
         retained = sheet.follow(part.retains)
-        if not isinstance(retained, by_word.ValveSeat):
+        if not isinstance(retained, ValveSeat):
             raise sheet.not_applicable("it retains a liner")
         seat = retained
     outside = sheet.take("D", part.outside_diameter)
-    opening = opening_of(bore_of(seat, sheet), sheet.belonging_to(seat, by_word.PoppetValve), sheet)
+    opening = opening_of(bore_of(seat, sheet), sheet.belonging_to(seat, PoppetValve), sheet)
     judged = [passes(sheet.take("D_o", opening), outside, "o", "through the opening of the chamber", sheet)]
-    if isinstance(part, by_word.RetainingRing) and sheet.read("fastened", part.fastened) == "screwed in":
+    if isinstance(part, RetainingRing) and sheet.read("fastened", part.fastened) == "screwed in":
         ring = sheet.take("D_s", seat.outside_diameter)
         judged.append(
             passes(sheet.take("d_t", part.thread_bore), ring, "t", "of the seat through the thread", sheet)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Pascals
 from speclint.facts import (
@@ -15,7 +13,7 @@ from speclint.facts import (
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
-from speclint.specs import by_word
+from speclint.specs import Piston, PistonRing
 from speclint_assembly.formulae.rings import (
     bending_strength_of_iron,
     further_opened,
@@ -24,15 +22,12 @@ from speclint_assembly.formulae.rings import (
 )
 from speclint_assembly.sources import GEOMETRY
 
-if TYPE_CHECKING:
-    from speclint.specs import Piston, PistonRing
-
 
 @rule(
     "ring.opens-over-piston",
     title="A ring slips over its piston with its gap opened to no more than eight times its thickness, opened so far "
     "it does not break, and shut in its bore it is stressed to no more than half of that",
-    on=by_word.PistonRing,
+    on=PistonRing,
     grade=Grade.NONCONFORMITY,
     cites=[*GEOMETRY, TRIBOLOGY_HANDBOOK],
     why="a ring of iron that is opened further breaks, or never springs back round; one that is strained too far in "
@@ -57,7 +52,7 @@ if TYPE_CHECKING:
 )
 def opens_over_piston(ring: PistonRing, sheet: Sheet) -> Judgement:
     """s_o = π (D_p − d + 2 t) + s against k t; the stress of the ring opened to k t, and shut, by its free gap."""
-    pistons = sheet.belonging_to(ring, by_word.Piston)
+    pistons = sheet.belonging_to(ring, Piston)
     if not pistons:
         raise sheet.not_assessed(f"no piston has a groove that takes {ring.id}", ring.where)
     d, t, s = (

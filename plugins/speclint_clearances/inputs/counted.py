@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint import COMMON_PRACTICE, Judgement, Limit, Sheet
 from speclint.equations import Metres
@@ -18,8 +18,7 @@ ROUNDING = Limit(
 )
 
 
-@dataclass(frozen=True)
-class Counted:
+class Counted(Struct, frozen=True):
     """A length as it counts, the worse of what is stated and what the parts give, and what is told of it."""
 
     counted: Metres

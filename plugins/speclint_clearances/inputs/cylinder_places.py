@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.facts import (
@@ -19,16 +20,15 @@ from speclint.facts import (
     side_closed,
     stroke_of,
 )
-from speclint.specs import CylinderCover
+from speclint.specs import CylinderBlock, CylinderCover, DrivingAxle, Engine, Envelope
 from speclint_clearances.formulae.motion_beside import outside_of_cover
 
 if TYPE_CHECKING:
     from speclint.equations import Metres
-    from speclint.specs import Crank, CylinderBlock, CylinderEnd, DrivingAxle, Engine, Envelope
+    from speclint.specs import Crank, CylinderEnd
 
 
-@dataclass(frozen=True)
-class CoverPlace:
+class CoverPlace(Struct, frozen=True):
     """The outer side of a cover along the engine, its outside diameter and its thickness."""
 
     x: Metres
@@ -36,8 +36,7 @@ class CoverPlace:
     t: Metres
 
 
-@dataclass(frozen=True)
-class CylinderPlace:
+class CylinderPlace(Struct, frozen=True):
     """A cylinder on its engine: its axle, where its axis lies, both covers, and the lengths of its motion."""
 
     engine: Engine

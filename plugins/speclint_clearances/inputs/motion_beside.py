@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from speclint import COMMON_PRACTICE, Limit, Sheet
 from speclint.facts import new_wheel, pins_of, rods_drawn
 from speclint.handbook.cams import crank_radius
-from speclint.specs import DrivingAxle
+from speclint.specs import CylinderBlock, DrivingAxle, Envelope, Pin
 from speclint_clearances.formulae.motion_beside import (
     axle_of_pair,
     beside_axis,
@@ -21,7 +21,7 @@ from speclint_clearances.inputs.cylinder_places import CylinderPlace, cylinder_p
 
 if TYPE_CHECKING:
     from speclint.equations import Metres
-    from speclint.specs import CarryingAxle, CylinderBlock, Envelope, Pin, Turning
+    from speclint.specs import CarryingAxle, Turning
 
 FLANGE = Limit(
     "flange", "28 mm", "length", COMMON_PRACTICE, "height of a wheel's flange above its tread, from memory"

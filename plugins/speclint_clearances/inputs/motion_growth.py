@@ -6,12 +6,12 @@ from typing import TYPE_CHECKING
 
 from speclint import Sheet
 from speclint.facts import side_closed
-from speclint.specs import CylinderCover
+from speclint.specs import CylinderBlock, CylinderCover
 from speclint_clearances.inputs.motion_wear import moving_at
 
 if TYPE_CHECKING:
     from speclint.equations import Metres
-    from speclint.specs import CylinderBlock, MotionGap
+    from speclint.specs import MotionGap
 
 
 def growth_known(name: str, gap: MotionGap, block: CylinderBlock, sheet: Sheet) -> Metres | None:

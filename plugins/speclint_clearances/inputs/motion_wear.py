@@ -6,11 +6,11 @@ from typing import TYPE_CHECKING
 
 from speclint import Sheet
 from speclint.facts import plays_along, wear_along
-from speclint.specs import Crosshead
+from speclint.specs import Crosshead, CylinderBlock
 
 if TYPE_CHECKING:
     from speclint.equations import Metres
-    from speclint.specs import CylinderBlock, MotionGap
+    from speclint.specs import MotionGap
 
 
 def wear_known(name: str, gap: MotionGap, block: CylinderBlock, sheet: Sheet) -> Metres | None:

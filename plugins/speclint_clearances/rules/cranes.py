@@ -8,7 +8,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import STANDARD_GRAVITY, Kilograms, Metres, Newtons
 from speclint.facts import goes_up, mass_lifted, mass_together, mass_weighed, share_of_mass
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.specs import Crane, Jib, LiftedState, LiftingPlan, LiftingPoint, Weight, Weldment, by_word
+from speclint.specs import CamBox, Crane, Jib, LiftedState, LiftingPlan, LiftingPoint, Weight, Weldment
 from speclint_clearances.formulae.cranes import (
     hook_wanted,
     least_reach,
@@ -299,7 +299,7 @@ def _jib(name: str, one: Jib, sheet: Sheet) -> Judgement:
 def _least_reaches(one: Jib, D: Metres, sheet: Sheet) -> Iterator[Metres]:
     """Half of the shorter side of each cam box that hangs on a jib, and half of the post."""
     for part in (sheet.follow(link) for link in one.lifts):
-        if isinstance(part, by_word.CamBox):
+        if isinstance(part, CamBox):
             sides = [
                 sheet.take(f"b_{number} {part.id}", side)
                 for number, side in enumerate((part.length, part.width))

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import NamedTuple
+
+from msgspec import Struct
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import STANDARD_GRAVITY, Kilograms, Metres, Newtons, Pascals, Ratio
@@ -49,8 +50,7 @@ _GROUPS = {
 }
 
 
-@dataclass(frozen=True)
-class Load:
+class Load(Struct, frozen=True):
     """The lifted load: mass and centre of gravity."""
 
     m: Kilograms

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, Metres, PerKelvin
@@ -37,16 +38,14 @@ WHEELBASE = Limit(
 )
 
 
-@dataclass(frozen=True)
-class Outline:
+class Outline(Struct, frozen=True):
     """The corners of a gauge, and who issued it."""
 
     corners: Corners
     issued_by: str
 
 
-@dataclass(frozen=True)
-class _Moved:
+class _Moved(Struct, frozen=True):
     """Wheelbases of which the worse counts, side play and wear of the tyres' radius."""
 
     wheelbases: Sequence[Metres]
@@ -54,8 +53,7 @@ class _Moved:
     worn: Metres
 
 
-@dataclass(frozen=True)
-class _Hot:
+class _Hot(Struct, frozen=True):
     """The part, its temperature, and how it grows."""
 
     part: Component

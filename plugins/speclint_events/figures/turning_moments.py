@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import partial
+
+from msgspec import Struct
 
 from speclint import Assessment, Check, Sheet
 from speclint.facts import SIDES, GearAtWork
@@ -31,8 +32,7 @@ _EVERY = 2  # degrees from point to point of the curve
 _INK = {"forward": "edge", "backward": "edge dashed"}
 
 
-@dataclass(frozen=True)
-class Turning:
+class Turning(Struct, frozen=True):
     """A direction: its longest notch, and the moment with that clearance, cold, hot or worn, that starts it worst."""
 
     direction: str

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.equations import Metres, Pascals
@@ -30,8 +30,7 @@ from speclint_fabrication.inputs.pressures import greatest_on
 from speclint_fabrication.inputs.temperatures import temperature_of_wall
 
 
-@dataclass(frozen=True, slots=True)
-class Cut:
+class Cut(Struct, frozen=True):
     """An opening, where it is cut, and what may be on the inside of its plate."""
 
     name: str
@@ -40,8 +39,7 @@ class Cut:
     block: CylinderBlock
 
 
-@dataclass(frozen=True, slots=True)
-class Shell:
+class Shell(Struct, frozen=True):
     """A round shell in a load case: inside radius, net thickness, corrosion, pressure and allowable tension."""
 
     r: Metres

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals
@@ -26,8 +26,7 @@ from speclint_fabrication.inputs.welds import may_be_of
 from speclint_fabrication.sources import JOINT_FACTOR, RECTANGULAR_VESSELS
 
 
-@dataclass(frozen=True, slots=True)
-class Loaded:
+class Loaded(Struct, frozen=True):
     """A wall in a load case: metal, wall left, thickness as rolled, pressure across, membrane stress, temperature."""
 
     metal: Material

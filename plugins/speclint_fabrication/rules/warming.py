@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import KelvinDifference, Kelvins, Metres
@@ -21,8 +21,7 @@ from speclint_fabrication.inputs.plates import metal_of, rolled_thickness
 from speclint_fabrication.sources import CARSLAW, MANSON, TIMOSHENKO_GOODIER
 
 
-@dataclass(frozen=True)
-class Wall:
+class Wall(Struct, frozen=True):
     """A plate by name, its metal, its thickness on the drawing and as rolled, and its mean temperature."""
 
     name: str

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Metres, Pascals
@@ -17,8 +17,7 @@ from speclint.handbook.fits import (
 from speclint.specs import Component, Fit, LoadCase
 
 
-@dataclass(frozen=True)
-class Sizes:
+class Sizes(Struct, frozen=True):
     """Hole, shaft and their interference at one corner of their limits, negative for a clearance."""
 
     hole: Metres
@@ -26,16 +25,14 @@ class Sizes:
     delta: Metres
 
 
-@dataclass(frozen=True)
-class Parts:
+class Parts(Struct, frozen=True):
     """The components that carry the hole and the shaft."""
 
     outer: Component
     inner: Component
 
 
-@dataclass(frozen=True)
-class Hot:
+class Hot(Struct, frozen=True):
     """The interference hot, and the temperature of each part."""
 
     delta: Metres
@@ -43,8 +40,7 @@ class Hot:
     T_in: Kelvins
 
 
-@dataclass(frozen=True)
-class Pressed:
+class Pressed(Struct, frozen=True):
     """The contact pressure, with the inside of the shaft (0 where it is solid) and the outside of the hub."""
 
     p: Pascals

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Metres, Pascals, SquareMetres
@@ -17,8 +17,7 @@ from speclint_fits.formulae.pads import (
 )
 
 
-@dataclass(frozen=True)
-class Seated:
+class Seated(Struct, frozen=True):
     """A block, one of its pads, and the cut-out that the pad is in."""
 
     block: CylinderBlock

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres
@@ -51,8 +51,7 @@ def room_for_form_of_fit(part: ValveSpindle | Fit, sheet: Sheet) -> Judgement:
     return _pressed(part, sheet)
 
 
-@dataclass(frozen=True)
-class _Face:
+class _Face(Struct, frozen=True):
     """A face of a fit: the part and the key that it has there, its size as drawn and at this corner; inside or not."""
 
     part: Component

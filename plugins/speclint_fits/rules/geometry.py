@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from typing import TYPE_CHECKING
 
 from speclint import (
     COMMON_PRACTICE,
@@ -22,14 +21,11 @@ from speclint.specs import (
     LOCATIONS,
     ORIENTATIONS,
     RUN_OUTS,
+    BoltedJoint,
     Component,
     GeometricalTolerance,
-    by_word,
 )
 from speclint_fits.sources import ASME_PCC_1, ISO_1101, ISO_2692
-
-if TYPE_CHECKING:
-    from speclint.specs import BoltedJoint
 
 Named = tuple[str, GeometricalTolerance, str]
 
@@ -152,7 +148,7 @@ def _rank(form: str) -> int:
     edition=2,
     title="Both faces of a joint are flat to what its seal takes up: 0.25 mm under a flat gasket, 0.15 mm under a "
     "ring, 0.02 mm ground metal to metal",
-    on=by_word.BoltedJoint,
+    on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[ASME_PCC_1, COMMON_PRACTICE],
     why="a face that is hollow by more than its gasket gives leaks however hard its studs pull",

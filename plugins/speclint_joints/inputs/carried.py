@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint import COMMON_PRACTICE, Limit, Sheet
 from speclint.equations import Kilograms, Metres, NewtonMetres, Newtons, Ratio
@@ -38,8 +39,7 @@ from speclint_joints.inputs.pressures import pressure_in_cylinder
 JOLTS = Limit("jolts", "2", "ratio", COMMON_PRACTICE, "greatest acceleration by the track, in times gravity")
 
 
-@dataclass(frozen=True, slots=True)
-class Pulls:
+class Pulls(Struct, frozen=True):
     """Loads on a pattern: shear S, pull P, moments along and across the rows, twist; S_x, the shear across alone.
 
     ``reverses`` where one of them acts both ways, ``grave`` where somebody is hurt if it lets go.
@@ -55,8 +55,7 @@ class Pulls:
     S_x: Newtons
 
 
-@dataclass(frozen=True, slots=True)
-class _Load:
+class _Load(Struct, frozen=True):
     """One load: in the face along x and y, out of it along z, at its place."""
 
     name: str

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.facts import gasket_ring, load_of_all, mean_diameter
@@ -14,8 +14,7 @@ from speclint_joints.inputs.seals import lift_per_stud, pressure_diameter
 from speclint_joints.inputs.studs import core_area, studs_of
 
 
-@dataclass(frozen=True, slots=True)
-class Bolting:
+class Bolting(Struct, frozen=True):
     """Bolt loads of a cover, N, and the circle G on which the joint pushes back, m."""
 
     G: float
@@ -52,8 +51,7 @@ def _joint_loads(joint: BoltedJoint, sheet: Sheet, pressure: float) -> tuple[flo
     return ring.G, operating, sheet.work("W_m2", gaskets.seating_bolt_load, G=ring.G, b=ring.b, y=y)
 
 
-@dataclass(frozen=True, slots=True)
-class Pulls:
+class Pulls(Struct, frozen=True):
     """Greatest pull of all studs, N: as tightened, and in a load case with the steam on."""
 
     tightened: float

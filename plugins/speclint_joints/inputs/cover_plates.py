@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.facts import hole_through
@@ -12,8 +12,7 @@ from speclint.specs import BoltedJoint, ChamberCover, CylinderCover, LoadCase
 from speclint_joints.formulae.borne import stress_together
 
 
-@dataclass(frozen=True, slots=True)
-class Strength:
+class Strength(Struct, frozen=True):
     """Allowable tension of the plate as rolled or cast, Pa: cold, and in the load case."""
 
     cold: float

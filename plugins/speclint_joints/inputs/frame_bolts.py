@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.equations import Metres, Newtons, SquareMetres
@@ -24,8 +24,7 @@ from speclint_joints.inputs.stack import Metals, Springs
 from speclint_joints.inputs.studs import Studs, core_area, studs_of
 
 
-@dataclass(frozen=True, slots=True)
-class FrameBolts:
+class FrameBolts(Struct, frozen=True):
     """The bolts of a pad: least and greatest preload of one in a load case, N, and its stiffness and the parts'.
 
     ``area`` is the least of one, m²: of its thread, or of a shank reduced below it.
@@ -38,8 +37,7 @@ class FrameBolts:
     hot: Springs
 
 
-@dataclass(frozen=True, slots=True)
-class _Clamped:
+class _Clamped(Struct, frozen=True):
     """What a bolt clamps: pad of the block and frame, their thicknesses, and the bolt between its threads."""
 
     bolts: Studs

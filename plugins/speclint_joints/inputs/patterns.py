@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.equations import Metres, Newtons, SquareMetres
@@ -20,8 +20,7 @@ from speclint_joints.inputs.carried import Pulls
 from speclint_joints.inputs.studs import Studs
 
 
-@dataclass(frozen=True, slots=True)
-class Rows:
+class Rows(Struct, frozen=True):
     """Rows of bolts: how many in each, distance of each from the edge and the width of a row."""
 
     k: int

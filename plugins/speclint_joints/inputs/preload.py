@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.handbook.bolted_joints import loads, scatter, stiffness, tightening
@@ -32,8 +32,7 @@ _COLDEST_SHOP, _WARMEST_SHOP = 273.15, 313.15
 _FACES_OF_SEAL = {"gasket": 2, "ground face": 1, "lens ring": 2, "none": 1}
 
 
-@dataclass(frozen=True, slots=True)
-class Tightened:
+class Tightened(Struct, frozen=True):
     """Preload of one stud as tightened, N: its mean, its least and its greatest, and the scatter between."""
 
     method: str
@@ -43,8 +42,7 @@ class Tightened:
     high: float
 
 
-@dataclass(frozen=True, slots=True)
-class Working:
+class Working(Struct, frozen=True):
     """A joint in a load case: least and greatest preload of one stud after embedding and hot, and its load factor.
 
     ``low`` and ``high`` in N. ``Phi`` is the share of a working load that comes on the stud, ``Phi_face`` the share

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.facts import grip_bolted_to, grip_held
@@ -21,8 +21,7 @@ from speclint_joints.inputs.purposes import seal_of
 from speclint_joints.inputs.studs import Studs, core_area, studs_of
 
 
-@dataclass(frozen=True, slots=True)
-class Stack:
+class Stack(Struct, frozen=True):
     """What a stud clamps: the part held, the part below it, and the lengths between its threads, m.
 
     ``held_length`` and ``far_length`` are the lengths whose growth stretches the stud: grip of the part held, and
@@ -45,8 +44,7 @@ class Stack:
     gasket: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class Metals:
+class Metals(Struct, frozen=True):
     """Temperatures of stud, part held and far part, K."""
 
     stud: float
@@ -54,8 +52,7 @@ class Metals:
     far: float
 
 
-@dataclass(frozen=True, slots=True)
-class Springs:
+class Springs(Struct, frozen=True):
     """Stiffness of the stud with its ends, and of the clamped parts, N/m."""
 
     stud: float

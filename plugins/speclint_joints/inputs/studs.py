@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
+
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.handbook.members import round_area
@@ -48,8 +49,7 @@ def stress_area(designation: str) -> Reading:
     return area_of_thread(designation)
 
 
-@dataclass(frozen=True, slots=True)
-class Studs:
+class Studs(Struct, frozen=True):
     """Number and thread of the studs: n, nominal diameter d in m and stress area A_s in m²."""
 
     thread: str

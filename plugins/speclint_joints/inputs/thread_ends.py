@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint import COMMON_PRACTICE, Limit, Sheet
 from speclint.handbook.bolted_joints import (
@@ -44,8 +45,7 @@ _GROUPS = {
 _ROUNDING = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
-class ThreadEnd:
+class ThreadEnd(Struct, frozen=True):
     """One end of a stud: what its thread is in, how much of it is engaged and how much metal stands round it, m."""
 
     called: str

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint import Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import circle_of_studs, hole_through
@@ -28,8 +29,7 @@ _DUTY: tuple[CaseName, ...] = ("starting", "running", "water")
 _BENDING = Limit("bending", "1.5", "ratio", ASME_BENDING, "allowable bending stress over allowable tension")
 
 
-@dataclass(frozen=True, slots=True)
-class _Plate:
+class _Plate(Struct, frozen=True):
     """A flat cover on its joint: the lever from studs to joint and the circle G of the joint, m, and the pressure."""
 
     cover: CylinderCover | ChamberCover

@@ -8,20 +8,11 @@ from speclint import Sheet
 from speclint.equations import Metres
 from speclint.facts import Panel
 from speclint.handbook.materials import Material
-from speclint.specs import Length, by_word
+from speclint.specs import Casting, CylinderBlock, CylinderLiner, Length, Weldment
 from speclint_liners.formulae.walls import wall_as_cast, wall_as_made
 
 if TYPE_CHECKING:
-    from speclint.specs import (
-        Bore,
-        Casting,
-        CylinderBlock,
-        CylinderLiner,
-        Division,
-        FinishedFace,
-        MachinedFace,
-        Weldment,
-    )
+    from speclint.specs import Bore, Division, FinishedFace, MachinedFace
 
 #: Diameters that differ by less than this share are of one face (common practice: no two faces lie so close).
 _SAME = 0.02
@@ -34,7 +25,7 @@ def metal_of_wall(bore: Bore, block: CylinderBlock, sheet: Sheet) -> tuple[Mater
     leaves on it until it is machined. Never less than the finished wall.
     """
     left = sheet.take("w", bore.wall)
-    welded = sheet.belonging_to(block, by_word.Weldment)
+    welded = sheet.belonging_to(block, Weldment)
     if sheet.is_stated("plate", bore.plate):
         if not welded:
             raise sheet.not_assessed(f"no weldment is stated that makes {block.id}", block.where)
@@ -84,7 +75,7 @@ def _is_of(diameter: Length, face: FinishedFace | MachinedFace, sheet: Sheet) ->
 
 def liner_as_cast(liner: CylinderLiner, sheet: Sheet) -> Metres:
     """Wall of a liner as cast: the new wall and the metal that its casting has on bore and outside."""
-    castings = sheet.belonging_to(liner, by_word.Casting)
+    castings = sheet.belonging_to(liner, Casting)
     if not castings:
         said = (
             f"no casting is stated that becomes {liner.id}: the strength of iron is that of the wall as cast"

@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint import Sheet
 from speclint.facts import lengths_of_fit
 from speclint.handbook.cylinders import length_without_backing
+from speclint.specs import CylinderLiner
 from speclint_liners.inputs.fitted import Housing
-
-if TYPE_CHECKING:
-    from speclint.specs import CylinderLiner
 
 #: A micrometre: common practice, finer than any length of a liner is drawn.
 _ROUNDING = 1e-6

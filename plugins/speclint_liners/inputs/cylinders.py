@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 
 from speclint import Sheet
 from speclint.facts import bore_named, ends_of, liners_of
-from speclint.specs import Length
+from speclint.specs import CylinderBlock, CylinderLiner, Length
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner
+    from speclint.specs import CylinderEnd
 
 
 def every_end(block: CylinderBlock, sheet: Sheet) -> Sequence[CylinderEnd]:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint import Sheet, replace
 from speclint.facts import wall_round
@@ -14,22 +15,21 @@ from speclint.handbook.fits import (
     interference,
     interference_after_smoothing,
 )
+from speclint.specs import CylinderBlock, CylinderLiner
 from speclint_liners.formulae.walls import eccentricity_of_run_out, outside_without_end
 
 if TYPE_CHECKING:
-    from speclint.specs import Bore, CylinderBlock, CylinderLiner, LoadCase
+    from speclint.specs import Bore, LoadCase
 
 
-@dataclass(frozen=True)
-class Housing:
+class Housing(Struct, frozen=True):
     """A block and the bore of it that a liner sits in."""
 
     block: CylinderBlock
     bore: Bore
 
 
-@dataclass(frozen=True)
-class Fit:
+class Fit(Struct, frozen=True):
     """Outside of the liner, bore of the block, and their interference by the drawings."""
 
     outside: float
@@ -37,8 +37,7 @@ class Fit:
     delta: float
 
 
-@dataclass(frozen=True)
-class HotFit:
+class HotFit(Struct, frozen=True):
     """Interference left hot, negative for a gap, and the temperatures of liner and block."""
 
     delta: float
@@ -46,8 +45,7 @@ class HotFit:
     at_block: float
 
 
-@dataclass(frozen=True)
-class Elastic:
+class Elastic(Struct, frozen=True):
     """The sizes and elastic constants of a liner and the ring of block round it, as the formulae take them."""
 
     d: float

@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING
 from speclint import Sheet
 from speclint.equations import Kelvins
 from speclint.facts import chamber_of_bore, sides_of_division, steam_in
-from speclint.specs import by_word
+from speclint.specs import CylinderBlock, SteamPassage
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, Division, LoadCase, SteamPassage
+    from speclint.specs import Division, LoadCase
 
 #: Places of passages that open into a cylinder and hold what is in it.
 _OF_CYLINDER = ("port", "breathing way")
@@ -63,7 +63,7 @@ def temperatures_beside(
     beside the bore a wall is as hot as the block.
     """
     temperatures = [sheet.take("T_b", case.temperature_of(block))]
-    for passage in sheet.belonging_to(block, by_word.SteamPassage):
+    for passage in sheet.belonging_to(block, SteamPassage):
         if _may_be_beside(passage, sides, sheet):
             temperatures.append(sheet.take(f"T of {passage.id}", case.temperature_of(passage)))
     return temperatures

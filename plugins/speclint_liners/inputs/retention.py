@@ -8,6 +8,7 @@ from speclint import COMMON_PRACTICE, Judgement, Limit, Sheet
 from speclint.facts import clamp_on_collar
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
+from speclint.specs import CylinderLiner
 from speclint_liners.formulae.seating import (
     collar_nip,
     collar_nip_hot,
@@ -20,7 +21,7 @@ from speclint_liners.inputs.fitted import HotFit, Housing
 from speclint_liners.inputs.pressures import pressure_inside
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderLiner, LoadCase
+    from speclint.specs import LoadCase
 
 LIMITS = [
     Limit("shear_share", "0.4", "ratio", COMMON_PRACTICE, "share of a dowel's proof stress in shear"),

@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 from speclint import Sheet
 from speclint.equations import Pascals
 from speclint.facts import end_closed_by, fitted_to
-from speclint.specs import by_word
+from speclint.specs import CylinderBlock, CylinderCover
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderEnd
+    from speclint.specs import CylinderEnd
 
 
 def least_test_pressure(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> Pascals:
@@ -19,7 +19,7 @@ def least_test_pressure(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) ->
     Each cover must state its own; a joint, a stuffing box or a gland that states none is tested with its cover.
     """
     pressures = [sheet.take("p_t", block.test_pressure)]
-    for cover in sheet.belonging_to(block, by_word.CylinderCover):
+    for cover in sheet.belonging_to(block, CylinderCover):
         if end_closed_by(cover, sheet)[1] is not end:
             continue
         pressures.append(sheet.take(f"p_t of {cover.id}", cover.test_pressure))

@@ -18,6 +18,7 @@ from speclint.facts import (
 )
 from speclint.handbook.cams import crank_radius, inertia_force, piston_acceleration
 from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.specs import CylinderBlock
 from speclint_liners.formulae.ends import (
     clearance_when_hot,
     clearance_with_driving_rod,
@@ -27,7 +28,7 @@ from speclint_liners.formulae.ends import (
 )
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
+    from speclint.specs import CylinderEnd, LoadCase
 
 #: Names under which a duty states the temperatures of what drives the piston, and of the frame as a whole.
 _ROD, _CONNECTING_ROD, _FRAME = "piston-rod", "connecting-rod", "frame"

@@ -18,7 +18,7 @@ from speclint.facts import (
     wear_along,
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.specs import by_word
+from speclint.specs import CylinderBlock
 from speclint_liners.formulae.ends import (
     axis_out_of_line,
     clearance_beside_hot_piston,
@@ -29,14 +29,14 @@ from speclint_liners.inputs.travel import hot_clearance, stretch
 from speclint_liners.sources import AHRONS
 
 if TYPE_CHECKING:
-    from speclint.specs import Bore, CylinderBlock, CylinderEnd, LoadCase
+    from speclint.specs import Bore, CylinderEnd, LoadCase
 
 
 @rule(
     "cylinder.end-clearance",
     title="The clearance from piston to both covers, with block, frame, rods and piston hot, worn and at speed, is not "
     "below its limit, and the cold clearance is within period practice",
-    on=by_word.CylinderBlock,
+    on=CylinderBlock,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, AHRONS.at("p. 98"), COMMON_PRACTICE],
@@ -104,7 +104,7 @@ def _beside_hot_piston(
     "cylinder.clearance-volume",
     title="The clearance volume of each end, as a share of the swept volume, is within its limits",
     wrong="clearance volume of {item} {found}, where the limit is {limit}",
-    on=by_word.CylinderBlock,
+    on=CylinderBlock,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Steam that fills the clearance is lost at every stroke; with too little clearance, compression "
@@ -148,7 +148,7 @@ def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
     "cylinder.centre-line-hot",
     title="The axis of the hot bore is no farther off the centre line of the motion than the limit",
     wrong="hot axis of {item} {found} off the centre line, {limit} allowed",
-    on=by_word.CylinderBlock,
+    on=CylinderBlock,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import block_when_entering, lengths_of_fit
 from speclint.handbook.fits import (
@@ -15,12 +13,9 @@ from speclint.handbook.fits import (
     shrinkage_to_enter,
 )
 from speclint.handbook.tables import Reading
-from speclint.specs import by_word
+from speclint.specs import CylinderLiner
 from speclint_liners.inputs.fitted import Fit, Housing, cold_fit, elastic, housing, in_stiffest_block
 from speclint_liners.sources import DIN_7190, ITS_90
-
-if TYPE_CHECKING:
-    from speclint.specs import CylinderLiner
 
 #: Temperatures at which the coolants boil or sublime at one atmosphere.
 _COOLANTS = {
@@ -37,7 +32,7 @@ _COOLANTS = {
     "liner.entering",
     title="The stated method of assembly gives at least the shrinkage that the liner needs, which is more than its "
     "interference, or needs no more than the force of the press",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     edition=5,
     grade=Grade.OBSERVATION,
     gravest=Grade.NONCONFORMITY,

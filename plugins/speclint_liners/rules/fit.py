@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
+from msgspec.structs import asdict
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.fits import (
     COMPOUND,
@@ -22,7 +24,7 @@ from speclint.handbook.fits import (
 )
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.tables import Reading
-from speclint.specs import HOT_CASES, by_word
+from speclint.specs import HOT_CASES, CylinderLiner
 from speclint_liners.formulae.walls import compression
 from speclint_liners.inputs.as_made import metal_of_wall
 from speclint_liners.inputs.cylinders import ends_beside
@@ -42,7 +44,7 @@ from speclint_liners.inputs.pressures import pressure_inside
 from speclint_liners.inputs.retention import LIMITS, retention
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderLiner, LoadCase
+    from speclint.specs import LoadCase
 
 SHARES = [
     Limit("liner_share", "0.5", "ratio", COMMON_PRACTICE, "share of the iron's compressive strength"),
@@ -94,7 +96,7 @@ def _both_stresses(
     "liner.fit-stress-cold",
     title="At the greatest interference, cold, the stress of neither the liner nor the block round it "
     "exceeds its share of the strength",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=[*SHRINK_FIT, COMMON_PRACTICE],
     why="A block that yields when the liner goes in has lost the fit before the engine is first steamed.",
@@ -124,7 +126,7 @@ def fit_stress_cold(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     "liner.fit-warming",
     title="With liner and block each at its temperature in every hot case, first steam among them, the stress of "
     "neither exceeds its share of the strength",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     cases=(*HOT_CASES, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[*COMPOUND, COMMON_PRACTICE],
@@ -143,8 +145,8 @@ def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
     gap = sheet.work("c", gap_of_interference, delta=hot.delta)
     steam = pressure_inside(case, ends_beside(housed.block, liner, sheet), sheet)
-    without = sheet.work("q_0", shell_pressure, p=0.0, c=gap, **vars(rings))
-    under_steam = sheet.work("q", shell_pressure, p=steam, c=gap, **vars(rings))
+    without = sheet.work("q_0", shell_pressure, p=0.0, c=gap, **asdict(rings))
+    under_steam = sheet.work("q", shell_pressure, p=steam, c=gap, **asdict(rings))
     at = (hot.at_liner, hot.at_block)
     return _both_stresses(liner, housed, rings, (without, under_steam), at, sheet)
 
@@ -153,7 +155,7 @@ def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     "liner.fit-hot",
     title="The fit keeps interference hot with its roughness smoothed, or a nipped collar or dowels strong enough hold "
     "the liner",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     cases=("starting", "running", "drifting", "standing-hot", "cooling"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
@@ -243,7 +245,7 @@ def _can_close_a_port(liner: CylinderLiner, sheet: Sheet) -> bool:
 @rule(
     "liner.bore-after-pressing",
     title="The bore is finished after the liner is in, or closes by no more than its tolerance",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=SHRINK_FIT,
     why="Pressing in a liner reduces its bore, more over the lands than between them.",

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import crossed_by_rings
 from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
-from speclint.specs import BlockPort, by_word
+from speclint.specs import BlockPort, CylinderLiner
 from speclint_liners.formulae.ports import (
     angle_between,
     blocked_share,
@@ -20,14 +20,14 @@ from speclint_liners.formulae.walls import thinnest_wall
 from speclint_liners.inputs.fitted import housing
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderLiner, LinerPort, LoadCase
+    from speclint.specs import LinerPort, LoadCase
 
 
 @rule(
     "liner.port-register",
     title="The share of each port that the liner blocks, in warming and running, does not exceed its limit",
     wrong="liner blocks {found} of {item}, {limit} allowed",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     cases=("warming", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -83,7 +83,7 @@ def _blocked(
     "liner.port-bars",
     title="Openings that rings run over are no wider than their share of the bore, and the bars between "
     "them no narrower than their limit",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     grade=Grade.QUERY,
     cites=[COMMON_PRACTICE],
     why="A ring springs into a wide opening and breaks; a thin bar overheats and wears to a ridge.",

@@ -12,7 +12,7 @@ from speclint.handbook.cylinders import bore_hoop_stress, outside_of_wall
 from speclint.handbook.fits import DRAWING_TEMPERATURE, outer_tresca_stress
 from speclint.handbook.materials import Material, share_of_strength
 from speclint.handbook.plates import PANEL_TABLES, panel_stress, panel_stress_factor
-from speclint.specs import by_word
+from speclint.specs import CylinderBlock
 from speclint_liners.formulae.walls import bore_stress_of_wall, thinnest_wall, wall_when_wasted
 from speclint_liners.formulae.water import greatest_pressure_across, wanted_test_pressure
 from speclint_liners.inputs.as_made import liner_as_cast, metal_of_panel, metal_of_wall
@@ -23,7 +23,7 @@ from speclint_liners.inputs.pressures import beside
 from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
 
 if TYPE_CHECKING:
-    from speclint.specs import Bore, CylinderBlock, Division, LoadCase
+    from speclint.specs import Bore, Division, LoadCase
 
 
 @rule(
@@ -31,7 +31,7 @@ if TYPE_CHECKING:
     title="The hydraulic test pressure is at least that required by the hottest wall in service, and "
     "stresses each liner and bore, relieved and at its last bore too, to no more than its share of "
     "the strength",
-    on=by_word.CylinderBlock,
+    on=CylinderBlock,
     cases=("starting", "running"),
     grade=Grade.HOLD,
     cites=[EN_13445_5, PED, ASME_VIII.at("UCI-99"), COMMON_PRACTICE],
@@ -184,7 +184,7 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     title="The stress of each wall between neighbouring bores and passages, wasted and at the greatest pressure "
     "difference, does not exceed the allowable stress of its metal",
     wrong="{item} stressed to {found}, {limit} allowed",
-    on=by_word.CylinderBlock,
+    on=CylinderBlock,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
     cites=[

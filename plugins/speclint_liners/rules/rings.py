@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import edge_of_ring, place_in_piston, wear_along
 from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
-from speclint.specs import by_word
+from speclint.specs import CylinderBlock, CylinderLiner, PistonRing
 from speclint_liners.formulae.ends import (
     beyond_working_bore,
     clearance_left,
@@ -22,14 +22,14 @@ from speclint_liners.inputs.travel import hot_clearance, stretch
 from speclint_liners.sources import MARINE_LINERS
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, LoadCase, PistonRing
+    from speclint.specs import CylinderEnd, LoadCase
 
 
 @rule(
     "liner.ring-overrun",
     title="The end rings overrun the working bore by at least the least overrun when new, reach its end when worn, and "
     "neither leave it nor enter a port",
-    on=by_word.PistonRing,
+    on=PistonRing,
     cases=("running", "drifting"),
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -124,7 +124,7 @@ def _beyond(
     "liner.iron",
     title="A liner is of grey iron, rings of grey or ductile iron, none ferritic; phosphorus and liner hardness are "
     "within limits, ring hardness within its bands of that specified and of the liner's",
-    on=(by_word.CylinderLiner, by_word.PistonRing),
+    on=(CylinderLiner, PistonRing),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE, MARINE_LINERS],
     why="Soft or ferritic iron scuffs and wears to a ridge; a ring far harder than specified wears the "
@@ -164,7 +164,7 @@ def _beyond(
 def iron(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
     """Structure, phosphorus and hardness as stated, else of the material; rings against their liner."""
     metal = sheet.material_of(part)
-    if metal.family not in (_OF_LINERS if isinstance(part, by_word.CylinderLiner) else _OF_RINGS):
+    if metal.family not in (_OF_LINERS if isinstance(part, CylinderLiner) else _OF_RINGS):
         return sheet.states(False, f"{metal.title} is no iron for a {part.called}", where=part.material.where)
     grey = sheet.read("structure", part.structure)
     judgements = [_phosphorus(part, sheet), _hardness(part, sheet)]
@@ -185,7 +185,7 @@ def _phosphorus(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
 
 def _hardness(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
     hardness = _hardness_of("HB", part, sheet)
-    if isinstance(part, by_word.CylinderLiner):
+    if isinstance(part, CylinderLiner):
         return sheet.within(hardness, sheet.limit("least_hardness"), sheet.limit("most_hardness")).else_says(
             "hardness {found}, where the nearer limit is {limit}"
         )

@@ -9,7 +9,7 @@ from speclint.facts import bore_up_to_stop
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import direct_stress
-from speclint.specs import by_word
+from speclint.specs import CylinderLiner
 from speclint_liners.formulae.seating import (
     collar_bending,
     collar_nip,
@@ -26,14 +26,14 @@ from speclint_liners.inputs.fitted import Housing, housing
 from speclint_liners.sources import ASME_VIII, SHIGLEY
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderLiner, LinerPort, LoadCase, SealingLand
+    from speclint.specs import LinerPort, LoadCase, SealingLand
 
 
 @rule(
     "liner.end-room",
     title="The liner keeps clearance at its free end with liner and block at their own temperatures",
     wrong="liner meets its stop hot: {left} left at the free end",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     cases=("warming", "starting", "running"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
@@ -79,7 +79,7 @@ def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     "liner.collar-clamp",
     title="The collar has a seat, its nip is within its limits, its fillet clears the recess, and clamping does not "
     "stress it above the allowable",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=[SHIGLEY, ASME_VIII.at("UCI-23, a tenth of the strength"), COMMON_PRACTICE],
     why="With too little nip the liner moves; with too much, or pressed off its seat, the collar cracks off.",
@@ -153,7 +153,7 @@ def _clamped(
     title="The liner has at least two sealing lands of the least length, on both sides of each of its ports, a "
     "tell-tale hole and a drain behind it",
     wrong="sealing land {item} is {found} long, {limit} wanted",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="Steam behind a loose liner can collapse it inwards, and water trapped there freezes.",

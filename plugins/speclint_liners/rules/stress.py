@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from msgspec.structs import asdict
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, replace, rule
 from speclint.equations import Kelvins, Pascals
 from speclint.handbook.cylinders import bore_hoop_stress, minimum_wall, outside_of_wall
 from speclint.handbook.fits import COMPOUND, gap_of_interference, supported_bore_hoop_stress
-from speclint.specs import by_word
+from speclint.specs import CylinderLiner
 from speclint_liners.formulae.walls import bore_stress_of_wall, gap_at_best, thinnest_wall
 from speclint_liners.inputs.as_made import liner_as_cast
 from speclint_liners.inputs.backing import is_backed
@@ -24,7 +26,7 @@ from speclint_liners.inputs.pressures import greatest_pressure
 from speclint_liners.sources import ASME_VIII, LAME
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderLiner, LoadCase
+    from speclint.specs import LoadCase
 
 ALLOWABLE = ASME_VIII.at("UCI-23, a tenth of the strength at the wall as cast")
 DEFERS = "the local code for pressure parts and a competent person decide"
@@ -34,7 +36,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     "liner.bore-stress",
     title="The hoop stress at the bore, in the thinnest wall, with the support that the hot fit gives and alone where "
     "the block does not back it, does not exceed the allowable stress of the liner",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
     cites=[*COMPOUND, LAME, ALLOWABLE],
@@ -53,7 +55,7 @@ def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     wall = sheet.work("t", thinnest_wall, d=rings.d, D=fit.outside, e=off_centre(liner, sheet))
     rings = replace(rings, D=sheet.work("D_t", outside_of_wall, d=rings.d, t=wall))
     gap = sheet.work("c", gap_of_interference, delta=hot.delta)
-    stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(rings))
+    stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **asdict(rings))
     allowable = _allowable(liner, hot.at_liner, sheet)
     judged = sheet.at_most(stress, allowable).else_says("bore stressed to {found}, {limit} allowed")
     if is_backed(liner, housed, sheet):
@@ -78,7 +80,7 @@ def _allowable(liner: CylinderLiner, at: Kelvins, sheet: Sheet) -> Pascals:
     title="At safety-valve pressure and with its fit lost, the hoop stress in the least wall of the liner at its last "
     "bore does not exceed the allowable: alone, or against the block that backs it all along",
     wrong="bore with its fit lost stressed to {found}, {limit} allowed",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[LAME, *COMPOUND, ALLOWABLE],
@@ -102,7 +104,7 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
     thin = replace(rings, d=d, D=sheet.work("D_t", outside_of_wall, d=d, t=wall))
     gap = sheet.work("c", gap_at_best, delta=hot.delta)
-    stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(thin))
+    stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **asdict(thin))
     return sheet.at_most(stress, _allowable(liner, hot.at_liner, sheet))
 
 
@@ -110,7 +112,7 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     "liner.wall-at-last-bore",
     title="At the last permitted bore the hoop stress does not exceed the allowable stress, alone where the block does "
     "not back the liner, and the wall is not below its least thickness",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
     cites=[LAME, *COMPOUND, ALLOWABLE, COMMON_PRACTICE],
@@ -135,7 +137,7 @@ def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Jud
     wall = sheet.work("t", thinnest_wall, d=d, D=fit.outside, e=off_centre(liner, sheet))
     worn = replace(rings, d=d, D=sheet.work("D_t", outside_of_wall, d=d, t=wall))
     allowable = _allowable(liner, hot.at_liner, sheet)
-    stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(worn))
+    stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **asdict(worn))
     judgements = [
         sheet.at_most(stress, allowable).else_says(
             "bore at its last size stressed to {found}, {limit} allowed"

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import wall_round
-from speclint.specs import by_word
+from speclint.specs import CylinderLiner, PistonRing
 from speclint_liners.formulae.walls import (
     bourne_wall,
     kent_wall,
@@ -20,13 +20,13 @@ from speclint_liners.inputs.fitted import housing
 from speclint_liners.sources import BOURNE, KENT, KHURMI_LINER
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderLiner, LoadCase
+    from speclint.specs import LoadCase
 
 
 @rule(
     "liner.handbook-wall",
     title="The wall of liner and block is reported as a share of the period rules; no limit is judged",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     cases=("starting",),
     grade=Grade.OBSERVATION,
     cites=[BOURNE.at("Q. 342"), KENT, KHURMI_LINER],
@@ -58,7 +58,7 @@ def handbook_wall(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgeme
     title="The number of reborings to the last bore is not below its limit, a piston and rings are stated for every "
     "size, and rings for the new bore and for every bore that a piston is stated for",
     wrong="liner can be rebored {found} times, {limit} wanted",
-    on=by_word.CylinderLiner,
+    on=CylinderLiner,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
     why="A liner that cannot be rebored serves for one overhaul only.",
@@ -86,7 +86,7 @@ def reboring_allowance(liner: CylinderLiner, sheet: Sheet) -> Judgement:
 
 def _missing(new: float, wanted: list[float], step: float, liner: CylinderLiner, sheet: Sheet) -> list[str]:
     """The sizes for which no piston or no ring is stated, in words: of rings also the new bore, and each piston's."""
-    rings = sheet.belonging_to(liner, by_word.PistonRing)
+    rings = sheet.belonging_to(liner, PistonRing)
     if not rings:
         raise sheet.not_assessed(f"no piston ring is stated to run in {liner.id}", liner.where)
     pistons = [sheet.take_nominal("d_p", size) for size in liner.pistons_for]

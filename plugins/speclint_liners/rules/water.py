@@ -20,7 +20,7 @@ from speclint.facts import (
 from speclint.handbook.cams import crank_radius, piston_speed
 from speclint.handbook.cylinders import pressure_blown_off
 from speclint.handbook.tables import Reading
-from speclint.specs import by_word
+from speclint.specs import CylinderBlock
 from speclint_liners.formulae.water import (
     highest_setting,
     pressure_times,
@@ -33,7 +33,7 @@ from speclint_liners.inputs.tested import least_test_pressure
 from speclint_liners.sources import IAPWS_95
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
+    from speclint.specs import CylinderEnd, LoadCase
 
 _WATER = Reading.exact("density of water at 20 °C", 998.2, "kg/m³", IAPWS_95.at("0.1 MPa, 293.15 K"))
 
@@ -42,7 +42,7 @@ _WATER = Reading.exact("density of water at 20 °C", 998.2, "kg/m³", IAPWS_95.a
     "cylinder.water-relief",
     title="Each end has a drain cock and a relief valve, set within its limits over the safety valves and below the "
     "least test pressure of block, covers and what is fitted to them by its factor",
-    on=by_word.CylinderBlock,
+    on=CylinderBlock,
     cases=("starting",),
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE],
@@ -103,7 +103,7 @@ def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
     "cylinder.relief-capacity",
     title="The relief valves open at least the area that the water displaced by the piston of the last bore requires, "
     "on worn tyres at slow speed, and at the speed of the duty's water case",
-    on=by_word.CylinderBlock,
+    on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A valve that opens but cannot pass the water does not save the cover.",

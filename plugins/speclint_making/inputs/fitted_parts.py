@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.facts import bore_of
@@ -19,8 +20,7 @@ _USUAL = {
 }
 
 
-@dataclass(frozen=True)
-class FittedPart:
+class FittedPart(Struct, frozen=True):
     """A liner or seat: whether its block is hot for it, its step, and both sizes of its fit as the specs have them."""
 
     part: CylinderLiner | ValveSeat

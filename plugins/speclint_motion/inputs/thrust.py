@@ -22,7 +22,7 @@ from speclint.facts import (
 )
 from speclint.handbook.cams import crank_radius
 from speclint.handbook.members import round_area
-from speclint.specs import by_word
+from speclint.specs import Crosshead, CylinderBlock, CylinderLiner, Pin, Piston, PistonRod, SlideBar
 from speclint_motion.formulae.guides import thrust_on_one_bar
 from speclint_motion.formulae.thrust import (
     connecting_rod_force,
@@ -36,16 +36,7 @@ from speclint_motion.formulae.thrust import (
 
 if TYPE_CHECKING:
     from speclint.facts import PistonForces
-    from speclint.specs import (
-        Crosshead,
-        CylinderBlock,
-        CylinderLiner,
-        LoadCase,
-        Pin,
-        Piston,
-        PistonRod,
-        SlideBar,
-    )
+    from speclint.specs import LoadCase
 
 FULL_TURN = 2 * math.pi
 #: Senses of a force along the line of stroke: towards the axle, which pushes the rods, and away from it.
@@ -91,7 +82,7 @@ def cylinder_of(piston: Piston, sheet: Sheet) -> Cylinder:
 
 def piston_of(part: PistonRod | Crosshead, sheet: Sheet) -> Piston:
     """The piston at the other end of a rod, or of a crosshead's rod."""
-    rod = sheet.follow(part.on_rod) if isinstance(part, by_word.Crosshead) else part
+    rod = sheet.follow(part.on_rod) if isinstance(part, Crosshead) else part
     return sheet.follow(rod.carries)
 
 

@@ -2,22 +2,17 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.fits import share_of_size
-from speclint.specs import by_word
+from speclint.specs import CylinderLiner, Pin, Rocker, SlideBar
 from speclint_motion.formulae.wear import reamed_clean
-
-if TYPE_CHECKING:
-    from speclint.specs import CylinderLiner, Pin, Rocker, SlideBar
 
 
 @rule(
     "wear.new-can-run",
     title="A new bearing has at least 0.0003 of its pin's diameter of clearance, slippers at least 0.05 mm on their "
     "bars, and a bore is not said to be rounder and straighter than 0.005 mm",
-    on=(by_word.CylinderLiner, by_word.Pin, by_word.Rocker, by_word.SlideBar),
+    on=(CylinderLiner, Pin, Rocker, SlideBar),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="a bearing without clearance for its oil seizes, and wear counted from less than a new part has makes it last "
@@ -35,16 +30,16 @@ if TYPE_CHECKING:
 def new_can_run(part: CylinderLiner | Pin | Rocker | SlideBar, sheet: Sheet) -> Judgement:
     """What the table of wear says of a new part, against the least that is made; of a bore a query."""
     new = sheet.take("a", part.wear.new)
-    if isinstance(part, by_word.CylinderLiner):
+    if isinstance(part, CylinderLiner):
         judged = sheet.at_least(new, sheet.limit("bore")).else_says(
             "new bore said to be {found} out of true, {limit} is the least that is bored"
         )
         return judged.graded(Grade.QUERY)
-    if isinstance(part, by_word.SlideBar):
+    if isinstance(part, SlideBar):
         return sheet.at_least(new, sheet.limit("slipper")).else_says(
             "new slippers have {found} of clearance, {limit} wanted"
         )
-    d = sheet.take("d", part.diameter if isinstance(part, by_word.Pin) else part.pin)
+    d = sheet.take("d", part.diameter if isinstance(part, Pin) else part.pin)
     least = sheet.work("a_n", share_of_size, k=sheet.limit("bearing", "k"), t=d)
     return sheet.at_least(new, least).else_says("new bearing has {found} of clearance, {limit} wanted")
 
@@ -53,7 +48,7 @@ def new_can_run(part: CylinderLiner | Pin | Rocker | SlideBar, sheet: Sheet) -> 
     "wear.reamed-clean",
     title="The bush of a bearing may be reamed by at least as much as it wears from new to its limit",
     wrong="bush may be reamed by {found}, its bearing wears by {limit}",
-    on=(by_word.Pin, by_word.Rocker),
+    on=(Pin, Rocker),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES],
     why="a bush that is reamed by less than it has worn is left oval, and bears on its edges",

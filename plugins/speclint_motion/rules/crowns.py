@@ -10,7 +10,7 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE, share_of_size
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.plates import rings
 from speclint.handbook.tables import ROARK
-from speclint.specs import LoadCase, Piston, by_word
+from speclint.specs import LoadCase, Piston, PistonRod
 from speclint_motion.formulae.bodies import both_walls, rim_behind_groove, stress_of_two_walls
 from speclint_motion.formulae.pistons import strength_over
 from speclint_motion.formulae.sections import fatigue_factor
@@ -84,7 +84,7 @@ def crown(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
 def _one_body(piston: Piston, sheet: Sheet) -> Iterator[Judgement]:
     """A hub thicker than its rod; room for both of two walls, and metal behind the grooves of the rim between them."""
     of = piston.crown
-    for rod in sheet.belonging_to(piston, by_word.PistonRod):
+    for rod in sheet.belonging_to(piston, PistonRod):
         hub, d_r = sheet.take("d", of.hub), sheet.take("d_r", rod.diameter)
         yield sheet.states(hub > d_r, "the hub of the piston is no thicker than its rod", where=of.hub.where)
     if sheet.read("form of the crown", of.form) != "two walls":

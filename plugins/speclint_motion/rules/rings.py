@@ -10,7 +10,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Metres, Pascals
 from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, share_of_diameter
 from speclint.handbook.materials import share_of_strength
-from speclint.specs import Component, by_word
+from speclint.specs import Component, Piston, PistonRing
 from speclint_motion.formulae.pistons import (
     land_bending,
     land_shear,
@@ -21,7 +21,7 @@ from speclint_motion.formulae.pistons import (
 from speclint_motion.inputs.thrust import cylinder_of, relief_pressure
 
 if TYPE_CHECKING:
-    from speclint.specs import Groove, LoadCase, Piston, PistonRing
+    from speclint.specs import Groove, LoadCase
 
 _IRON = ("grey-iron", "ductile-iron", "chilled-iron", "austenitic-iron")
 #: Shear over tension at yield of a ductile metal is one over this, by distortion energy.
@@ -32,7 +32,7 @@ _DISTORTION = 3**0.5
     "piston.ring-gap",
     title="The end gap of the hot ring in the hot bore is not below its limit, and in the bore as worn as it may be "
     "before the next size of ring or the last bore not above its share of the bore",
-    on=by_word.PistonRing,
+    on=PistonRing,
     cases=("warming", "starting", "running", "drifting"),
     edition=2,
     grade=Grade.NONCONFORMITY,
@@ -103,7 +103,7 @@ def _bore(ring: PistonRing, sheet: Sheet) -> tuple[Component, Metres]:
     "piston.ring-lands",
     title="With water at relief pressure the stress of the lands does not exceed that allowed for the metal as "
     "thick as made, and the clearances of the rings in their grooves are within their limits",
-    on=by_word.Piston,
+    on=Piston,
     cases=("starting", "running", "water"),
     edition=5,
     grade=Grade.NONCONFORMITY,

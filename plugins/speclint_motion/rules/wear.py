@@ -7,21 +7,32 @@ from typing import get_args
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
 from speclint.handbook.fits import diametral_clearance, share_of_diameter
-from speclint.specs import by_word
+from speclint.specs import (
+    Cam,
+    CompressionSpring,
+    CylinderLiner,
+    Pin,
+    PistonRing,
+    PoppetValve,
+    Rocker,
+    SlideBar,
+    ValveSeat,
+    ValveSpindle,
+)
 from speclint_motion.formulae.wear import PER_DISTANCE, distance_to_limit, grown_by_wear, left_by_wear
 from speclint_motion.sources import REBORING
 
 Wearing = (
-    by_word.Cam
-    | by_word.CompressionSpring
-    | by_word.CylinderLiner
-    | by_word.Pin
-    | by_word.PistonRing
-    | by_word.PoppetValve
-    | by_word.Rocker
-    | by_word.SlideBar
-    | by_word.ValveSeat
-    | by_word.ValveSpindle
+    Cam
+    | CompressionSpring
+    | CylinderLiner
+    | Pin
+    | PistonRing
+    | PoppetValve
+    | Rocker
+    | SlideBar
+    | ValveSeat
+    | ValveSpindle
 )
 _KINDS = get_args(Wearing)
 
@@ -64,13 +75,13 @@ def limits_stated(part: Wearing, sheet: Sheet) -> Judgement:
     missing = [name for name, value in stated.items() if not sheet.is_stated(f"{name} of wear", value)]
     if missing:
         return sheet.states(False, f"of its wear not stated: {', '.join(missing)}", where=part.where)
-    if isinstance(part, by_word.CylinderLiner | by_word.SlideBar):
-        most = sheet.limit("bore" if isinstance(part, by_word.CylinderLiner) else "slide bar")
+    if isinstance(part, CylinderLiner | SlideBar):
+        most = sheet.limit("bore" if isinstance(part, CylinderLiner) else "slide bar")
         judged = sheet.at_most(sheet.take("m_n", wear.limit), most).else_says(
             "may wear to {found}, common practice allows {limit}"
         )
         return judged.graded(Grade.QUERY)
-    if isinstance(part, by_word.ValveSpindle):
+    if isinstance(part, ValveSpindle):
         k, d = sheet.limit("guide", "k"), sheet.take("d", part.diameter)
         most = sheet.work("c_n", share_of_diameter, k=k, D=d)
         judged = sheet.at_most(sheet.take("m_n", wear.limit), most).else_says(
@@ -99,7 +110,7 @@ def lasts_to_overhaul(part: Wearing, sheet: Sheet) -> Judgement:
     limit, w = sheet.take("m_n", part.wear.limit), sheet.take("w", part.wear.rate)
     until = sheet.read("lasts until", part.wear.until)
     run = {"w": w, "s": sheet.limit(until.removesuffix(" overhaul"), "s"), "S": PER_DISTANCE}
-    if isinstance(part, by_word.PistonRing | by_word.CompressionSpring):
+    if isinstance(part, PistonRing | CompressionSpring):
         left = sheet.work("m", left_by_wear, a=_new(part, sheet), **run)
         judged = sheet.at_least(left, limit).else_says(f"worn to {{found}} at the {until}, {{limit}} wanted")
     else:
@@ -135,14 +146,14 @@ def reaches_its_limit(part: Wearing, sheet: Sheet) -> Judgement:
 
 def _new(part: Wearing, sheet: Sheet) -> Metres:
     """The thickness, length or clearance of a new part; nothing is worn off a new face."""
-    if isinstance(part, by_word.PistonRing):
+    if isinstance(part, PistonRing):
         return sheet.take("a", part.thickness)
-    if isinstance(part, by_word.CompressionSpring):
+    if isinstance(part, CompressionSpring):
         return sheet.take("a", part.free_length)
-    if isinstance(part, by_word.ValveSpindle):
+    if isinstance(part, ValveSpindle):
         D, d = sheet.take("D_g", part.guide_bore), sheet.take("d", part.diameter)
         return sheet.work("a", diametral_clearance, D=D, d=d)
-    if isinstance(part, by_word.CylinderLiner | by_word.Pin | by_word.Rocker | by_word.SlideBar):
+    if isinstance(part, CylinderLiner | Pin | Rocker | SlideBar):
         return sheet.take("a", part.wear.new)
     return 0.0
 

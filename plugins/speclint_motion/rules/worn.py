@@ -8,7 +8,17 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Metres, Ratio
 from speclint.facts import shift_at_seat, sink_of_valve
 from speclint.handbook.fits import share_of_size
-from speclint.specs import by_word
+from speclint.specs import (
+    CompressionSpring,
+    CylinderLiner,
+    Pin,
+    PistonRing,
+    PoppetValve,
+    Rocker,
+    Tappet,
+    ValveGear,
+    ValveSpindle,
+)
 from speclint_motion.formulae.wear import (
     bore_worn,
     either_way,
@@ -24,19 +34,7 @@ from speclint_motion.formulae.wear import (
 )
 
 if TYPE_CHECKING:
-    from speclint.specs import (
-        BearingWear,
-        CompressionSpring,
-        CylinderLiner,
-        DrivePin,
-        Pin,
-        PistonRing,
-        PoppetValve,
-        Rocker,
-        Tappet,
-        ValveGear,
-        ValveSpindle,
-    )
+    from speclint.specs import BearingWear, DrivePin
 
 
 @rule(
@@ -44,11 +42,11 @@ if TYPE_CHECKING:
     title="At its limit of wear each part is still within what other rules count on: valve in line with its seat, "
     "clearance of the tappet, next bore of a liner, load of a spring, play of a pin towards the covers",
     on=(
-        by_word.ValveSpindle,
-        by_word.PoppetValve,
-        by_word.CylinderLiner,
-        by_word.CompressionSpring,
-        by_word.Pin,
+        ValveSpindle,
+        PoppetValve,
+        CylinderLiner,
+        CompressionSpring,
+        Pin,
     ),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -66,14 +64,14 @@ def works_at_limit(
     part: ValveSpindle | PoppetValve | CylinderLiner | CompressionSpring | Pin, sheet: Sheet
 ) -> Judgement:
     """The worn size, against the size with which the rules that take it were run."""
-    if isinstance(part, by_word.ValveSpindle):
+    if isinstance(part, ValveSpindle):
         return _in_line(part, sheet)
-    if isinstance(part, by_word.PoppetValve):
+    if isinstance(part, PoppetValve):
         return _resets(part, sheet)
-    if isinstance(part, by_word.CylinderLiner):
+    if isinstance(part, CylinderLiner):
         return _rebored(part, sheet)
     limit = sheet.take("m_n", part.wear.limit)
-    if isinstance(part, by_word.Pin):
+    if isinstance(part, Pin):
         worn = sheet.work("w_n", either_way, c=limit)
         return sheet.at_most(worn, sheet.take("w", part.wear.along)).else_says(
             "worn bearing moves {found} either way, {limit} counted towards the covers"
@@ -139,9 +137,9 @@ def _counted(h: Metres, y: Metres, sheet: Sheet) -> Judgement:
 def _tappets(valve: PoppetValve, sheet: Sheet) -> list[Tappet]:
     """The tappets that work a valve, by its spindle or by the rocker on that."""
     found: list[Tappet] = []
-    for spindle in sheet.belonging_to(valve, by_word.ValveSpindle):
-        for driven in (spindle, *sheet.belonging_to(spindle, by_word.Rocker)):
-            found += sheet.belonging_to(driven, by_word.Tappet)
+    for spindle in sheet.belonging_to(valve, ValveSpindle):
+        for driven in (spindle, *sheet.belonging_to(spindle, Rocker)):
+            found += sheet.belonging_to(driven, Tappet)
     return found
 
 
@@ -164,7 +162,7 @@ def _rebored(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     "wear.rings",
     title="At the limits of wear of ring and bore the end gap is at most 0.01 of the bore and 2 mm, the ring at least "
     "0.85 as thick as new, and at most 0.4 mm free beside it in its groove",
-    on=by_word.PistonRing,
+    on=PistonRing,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a worn ring in a worn bore lets the steam past, and a thin or loose one breaks",
@@ -210,7 +208,7 @@ def worn_rings(ring: PistonRing, sheet: Sheet) -> Judgement:
     edition=2,
     title="A worn crosshead pin has at most 0.5 mm of clearance, a crank pin 1.0 mm, a reamed bush 0.6 of its wall, "
     "and worn pins between crank and cams, by their levers, play no more than the events allow",
-    on=(by_word.Pin, by_word.Rocker, by_word.ValveGear),
+    on=(Pin, Rocker, ValveGear),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a loose pin knocks itself looser, and play between crank and cams shifts every event",
@@ -231,10 +229,10 @@ def pins_and_bushes(part: Pin | Rocker | ValveGear, sheet: Sheet) -> Judgement:
 
     Rods alone move alike at both ends: a ratio below that of the lever, or of 1 without one, counts too little play.
     """
-    if isinstance(part, by_word.ValveGear):
+    if isinstance(part, ValveGear):
         return _play(part, sheet)
     bush = _reamed(part.wear, sheet)
-    if isinstance(part, by_word.Rocker):
+    if isinstance(part, Rocker):
         return bush
     most = sheet.limit(sheet.read("place", part.place).removesuffix(" pin"))
     loose = sheet.at_most(sheet.take("m_n", part.wear.limit), most).else_says(

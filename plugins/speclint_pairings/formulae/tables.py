@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
+
+from msgspec import Struct
 
 from speclint import COMMON_PRACTICE, NotKnown, Source
 from speclint.handbook.materials import Material
@@ -18,8 +19,7 @@ _RUBBED = "pressure-velocity-handbooks-and-common-practice.csv"
 _OILS = "cylinder-oils-iso-3448-1992.csv"
 
 
-@dataclass(frozen=True, slots=True)
-class Verdict:
+class Verdict(Struct, frozen=True):
     """Entry of the table for two surfaces: whether they may run together, and only with oil; why; its source."""
 
     may: bool
@@ -52,8 +52,7 @@ def verdict(contact: str, one: str, other: str) -> Verdict | None:
     return _verdicts().get((contact, frozenset((one, other))))
 
 
-@dataclass(frozen=True, slots=True)
-class Rated:
+class Rated(Struct, frozen=True):
     """Entry of the table of rubbing pairs: pressure times speed in Pa·m/s, the kind of pair, and its source."""
 
     pv: float

@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING, cast
 
 from speclint import Sheet, facts
 from speclint.handbook.cylinders import length_without_backing
+from speclint.specs import CylinderLiner
 
 if TYPE_CHECKING:
-    from speclint.specs import Component, CylinderLiner
+    from speclint.specs import Component
 
 
 #: A micrometre: common practice, finer than any length of a liner is drawn.

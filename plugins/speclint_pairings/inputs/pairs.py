@@ -3,19 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import Any
+
+from msgspec import Struct
 
 from speclint import Sheet
-from speclint.specs import NOT_STATED, Component, NotStated, Stated, by_word
+from speclint.specs import NOT_STATED, Component, NotStated, PistonRing, PoppetValve, Stated, ValveSpindle
 from speclint_pairings.formulae.tables import surface_class
 
-if TYPE_CHECKING:
-    from speclint.specs import PistonRing, PoppetValve, ValveSpindle
 
-
-@dataclass(frozen=True, slots=True)
-class Surface:
+class Surface(Struct, frozen=True):
     """One of two surfaces in contact: its name, its class, the component that carries it."""
 
     called: str
@@ -23,8 +20,7 @@ class Surface:
     of: Component
 
 
-@dataclass(frozen=True, slots=True)
-class Pair:
+class Pair(Struct, frozen=True):
     """Two surfaces, and how they meet: one slides on the other or strikes it."""
 
     contact: str
@@ -34,11 +30,11 @@ class Pair:
 
 def pairs_of(component: Component, sheet: Sheet) -> Iterator[Pair]:
     """The pairs in which a component is the moving part."""
-    if isinstance(component, by_word.PistonRing):
+    if isinstance(component, PistonRing):
         yield Pair("slides", surface_of(component, sheet), bore_of(component, sheet))
-    elif isinstance(component, by_word.ValveSpindle):
+    elif isinstance(component, ValveSpindle):
         yield Pair("slides", surface_of(component, sheet), guide_of(component, sheet))
-    elif isinstance(component, by_word.PoppetValve):
+    elif isinstance(component, PoppetValve):
         for seat in _seats_of(component, sheet):
             yield Pair("strikes", surface_of(component, sheet), surface_of(seat, sheet))
 

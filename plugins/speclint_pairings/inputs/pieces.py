@@ -3,20 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, cast
+
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.equations import Kelvins
 from speclint.handbook.heat import hotter
-from speclint.specs import Component, NotStated, Stated
+from speclint.specs import BoltedJoint, Component, Crosshead, NotStated, Pin, Rocker, Stated, ValveSpindle
 
-if TYPE_CHECKING:  # kinds are compared by their words, so that a spec of one kind imports no other
-    from speclint.specs import BoltedJoint, Crosshead, LoadCase, Pin, Rocker, ValveSpindle
+if TYPE_CHECKING:
+    from speclint.specs import LoadCase
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(Struct, frozen=True):
     """A piece without a spec of its own: what it is called, its material, its use, and whether a load breaks it."""
 
     called: str

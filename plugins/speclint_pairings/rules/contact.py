@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.specs import Component, by_word
+from speclint.specs import Component, PistonRing, PoppetValve, ValveSpindle
 from speclint_pairings.formulae.tables import Verdict, verdict
 from speclint_pairings.inputs.pairs import Pair, Surface, pairs_of
 from speclint_pairings.sources import AHRONS, NEALE, STAINLESS_WEAR
@@ -12,7 +12,7 @@ from speclint_pairings.sources import AHRONS, NEALE, STAINLESS_WEAR
 @rule(
     "pairing.sliding",
     title="The two surfaces are a pair that the table of pairs allows, with the lubricant that it asks for",
-    on=(by_word.PistonRing, by_word.ValveSpindle, by_word.PoppetValve),
+    on=(PistonRing, ValveSpindle, PoppetValve),
     grade=Grade.NONCONFORMITY,
     cites=[
         NEALE.at("sections on piston rings and bearing materials"),

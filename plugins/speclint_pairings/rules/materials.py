@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, cast
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import is_safety_part
 from speclint.handbook.materials import Material
-from speclint.specs import Component
+from speclint.specs import BoltedJoint, Component
 from speclint_pairings.inputs.components import holds_pressure, require_metal
 from speclint_pairings.inputs.pieces import Piece, pieces_of, temperature_of_pieces
 from speclint_pairings.sources import (
@@ -20,7 +20,7 @@ from speclint_pairings.sources import (
 )
 
 if TYPE_CHECKING:
-    from speclint.specs import BoltedJoint, LoadCase
+    from speclint.specs import LoadCase
 
 
 @rule(

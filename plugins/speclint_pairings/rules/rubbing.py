@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Hertz, MetresPerSecond, Pascals, RadiansPerSecond
@@ -23,17 +24,25 @@ from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.cams import revolutions
 from speclint.handbook.members import projected_pressure, slipper_pressure
 from speclint.handbook.tables import SHIGLEY
-from speclint.specs import Component, by_word
+from speclint.specs import (
+    Component,
+    Crosshead,
+    CylinderLiner,
+    Pin,
+    PistonRing,
+    Rocker,
+    SlideBar,
+    ValveSpindle,
+)
 from speclint_pairings.formulae import rubbing as work
 from speclint_pairings.formulae.tables import pressure_velocity, rated
 from speclint_pairings.inputs.pairs import Surface, bore_of, guide_of, named_surface, surface_of
 
 if TYPE_CHECKING:
-    from speclint.specs import Crosshead, CylinderLiner, LoadCase, Pin, PistonRing, Rocker, ValveSpindle
+    from speclint.specs import LoadCase
 
 
-@dataclass(frozen=True, slots=True)
-class Rubbing:
+class Rubbing(Struct, frozen=True):
     """Two surfaces that rub, how, under which oil, and what works out their pressure and speed."""
 
     contact: str
@@ -50,7 +59,7 @@ Worked = tuple[Pascals, MetresPerSecond]
     title="Mean pressure times mean speed of the rubbing pair is at most the table's figure for its "
     "metals, motion and oil",
     wrong="pressure times speed {found}, {limit} allowed",
-    on=(by_word.Crosshead, by_word.Pin, by_word.PistonRing, by_word.Rocker, by_word.ValveSpindle),
+    on=(Crosshead, Pin, PistonRing, Rocker, ValveSpindle),
     cases=("running",),
     grade=Grade.NONCONFORMITY,
     cites=[
@@ -141,7 +150,7 @@ def _stroke_and_rod(liner: CylinderLiner, sheet: Sheet) -> tuple[float, float]:
 
 def _slippers(crosshead: Crosshead, sheet: Sheet) -> list[Rubbing]:
     slipper = named_surface(f"the slippers of {crosshead.id}", crosshead, crosshead.slipper_material, sheet)
-    bars = sheet.belonging_to(crosshead, by_word.SlideBar)
+    bars = sheet.belonging_to(crosshead, SlideBar)
     if not bars:
         raise sheet.not_assessed("no slide bar states that it guides this crosshead", crosshead.where)
     return [Rubbing("slides", slipper, surface_of(bar, sheet), _oil(sheet, crosshead, bar)) for bar in bars]

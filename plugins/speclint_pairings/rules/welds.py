@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, cast
+
+from msgspec import Struct
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Ratio
 from speclint.facts import is_welded
 from speclint.handbook.materials import carbon_equivalent, preheat_band
-from speclint.specs import Component, NotStated, Stated
+from speclint.specs import Component, NotStated, Stated, Weldment
 from speclint_pairings.inputs.components import holds_pressure, require_metal
 from speclint_pairings.sources import ASME_VIII, EN_1011_2, EN_13445_2
 
-if TYPE_CHECKING:  # kinds are compared by their words, so that a spec of one kind imports no other
-    from speclint.specs import Plate, Welding, Weldment
+if TYPE_CHECKING:
+    from speclint.specs import Plate, Welding
 
 _IRONS = ("grey-iron", "chilled-iron")
 _ELEMENTS = ("C", "Mn", "Cr", "Mo", "V", "Ni", "Cu")
@@ -86,8 +87,7 @@ def _heat_treated(component: Component, treated: Judgement, sheet: Sheet) -> Jud
     return sheet.states(given != "none", f"{treated.says}: heat treatment {given}", where=stated.where)
 
 
-@dataclass(frozen=True, slots=True)
-class _Piece:
+class _Piece(Struct, frozen=True):
     """A piece of metal that is welded: what it is called, whose it is, its own table, its material."""
 
     called: str

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from functools import cached_property
+
+from msgspec import Struct
 
 #: What parts the clauses of a text; a comma between two figures is that of a number.
 _BETWEEN_CLAUSES = r"[;()\n]|(?<!\d),|(?<=\d{3}),|,(?!\d{1,2}(?!\d))|\.(?:\s|$)|\bbut\b"
@@ -71,8 +72,7 @@ _NOBODY = (
 _LEFT_OPEN = rf"(?i)\s*(?:(?:methods?|examination|inspection|ndt|nde) )?(?:is |are )?{_OPEN}"
 
 
-@dataclass(frozen=True)
-class Wording:
+class Wording(Struct, frozen=True, dict=True):
     """Things by name, each with the words by which it is written, and the nouns that may stand behind them."""
 
     words: Mapping[str, str]

@@ -7,10 +7,10 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import TYPE_CHECKING, Protocol, TypeAlias, TypeVar, cast
 
 from speclint import Grade, Judgement, Sheet, facts
-from speclint.specs import NotStated, Stated
+from speclint.specs import CylinderBlock, MadePart, NotStated, Stated, Weldment
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, MadePart, ProcessRecord, Weldment
+    from speclint.specs import ProcessRecord
 
 R = TypeVar("R", bound="ProcessRecord")
 

@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING, cast
 
 from speclint import Sheet
 from speclint.facts import holds_pressure, hurts_by_kind
+from speclint.specs import KnownFault
 
 if TYPE_CHECKING:
-    from speclint.specs import Component, KnownFault
+    from speclint.specs import Component
 
 
 def can_hurt(component: Component, sheet: Sheet) -> bool:

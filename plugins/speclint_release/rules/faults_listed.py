@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.specs import by_word
+from speclint.specs import Engine
 
 
 @rule(
     "fault.some-listed",
     title="From the review stage on a design lists at least one known fault of the engines before it, on a part of "
     "this engine",
-    on=by_word.Engine,
+    on=Engine,
     grade=Grade.QUERY,
     cites=[COMMON_PRACTICE],
     why="every engine before this one had faults; a design that lists none was not asked about them, or its list went "
@@ -19,7 +19,7 @@ from speclint.specs import by_word
     "faults are mended (fault.proved-by-checks, fault.settled)",
     against=(),
 )
-def some_listed(engine: by_word.Engine, sheet: Sheet) -> Judgement:
+def some_listed(engine: Engine, sheet: Sheet) -> Judgement:
     """A chain of links, either way, joins the engine to a known fault."""
     if sheet.setting("stage") == "draft":
         raise sheet.not_applicable("the design is a draft: known faults are listed by the review stage")

@@ -6,7 +6,7 @@ import re
 from typing import TYPE_CHECKING, Any
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, facts, rule
-from speclint.specs import UNDECIDED, Component, bare_words, by_word, names_nothing
+from speclint.specs import UNDECIDED, Component, Envelope, bare_words, names_nothing
 from speclint_release.inputs.safety import can_hurt
 from speclint_release.sources import ISO_7200
 
@@ -204,7 +204,7 @@ def duty_checked(component: Component, sheet: Sheet) -> Judgement:
     if sheet.setting("stage") == "draft":
         raise sheet.not_applicable("the design is a draft: the check is due at the review stage")
     links: list[tuple[str, Link[Any] | NotStated]] = [("duty", component.duty)]
-    if isinstance(component, by_word.Envelope):
+    if isinstance(component, Envelope):
         links.append(("gauge", component.gauge))
     judged = [_checked(sheet.follow(link), sheet) for name, link in links if sheet.is_stated(name, link)]
     if not judged:

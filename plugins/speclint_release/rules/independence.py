@@ -14,12 +14,12 @@ from speclint.facts import (
     names_only_a_role,
     people_named,
 )
-from speclint.specs import Component, by_word
+from speclint.specs import Component, MadePart
 from speclint_release.inputs.vessels import of_vessel
 from speclint_release.sources import L122
 
 if TYPE_CHECKING:
-    from speclint.specs import MadePart, Spec
+    from speclint.specs import Spec
 
 
 @rule(
@@ -72,7 +72,7 @@ def _against(body: str, component: Component, sheet: Sheet) -> Iterator[str]:
 @rule(
     "made.independent-body",
     title="The competent body of a pressure part is not the works that made the part on record",
-    on=by_word.MadePart,
+    on=MadePart,
     edition=4,
     grade=Grade.HOLD,
     cites=[L122.at("meaning of competent person, independence")],

@@ -6,7 +6,17 @@ from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import graded_by_stage
-from speclint.specs import by_word
+from speclint.specs import (
+    BoltedJoint,
+    CompressionSpring,
+    CylinderBlock,
+    CylinderLiner,
+    Piston,
+    PistonRod,
+    PoppetValve,
+    Tappet,
+    ValveSeat,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -19,15 +29,15 @@ if TYPE_CHECKING:
     title="The wall of a valve, the wire of a spring, the modulus of a gasket, and the diameters of bores, liners, "
     "seats, pistons, rods and stems state limits",
     on=(
-        by_word.BoltedJoint,
-        by_word.CompressionSpring,
-        by_word.CylinderBlock,
-        by_word.CylinderLiner,
-        by_word.Piston,
-        by_word.PistonRod,
-        by_word.PoppetValve,
-        by_word.Tappet,
-        by_word.ValveSeat,
+        BoltedJoint,
+        CompressionSpring,
+        CylinderBlock,
+        CylinderLiner,
+        Piston,
+        PistonRod,
+        PoppetValve,
+        Tappet,
+        ValveSeat,
     ),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
@@ -59,22 +69,22 @@ def _judged(name: str, size: Length | Stress, sheet: Sheet) -> Judgement:
 def _sizes(part: Component) -> Iterator[tuple[str, Length | Stress]]:
     """The sizes of a part that want limits."""
     match part:
-        case by_word.BoltedJoint():
+        case BoltedJoint():
             yield "modulus of the gasket", part.gasket.modulus
-        case by_word.CompressionSpring():
+        case CompressionSpring():
             yield from (("wire", part.wire), ("mean diameter", part.mean_diameter))
-        case by_word.CylinderBlock():
+        case CylinderBlock():
             for table, bores in (("bore", part.bores), ("seat bore", part.seat_bores)):
                 yield from ((f"diameter of {table} {name}", one.diameter) for name, one in bores.items())
-        case by_word.CylinderLiner():
+        case CylinderLiner():
             yield from (("outside diameter", part.outside_diameter), ("bore", part.bore))
-        case by_word.PoppetValve():
+        case PoppetValve():
             yield "wall", part.wall
-        case by_word.Tappet():
+        case Tappet():
             yield "stem diameter", part.stem_diameter
-        case by_word.ValveSeat():
+        case ValveSeat():
             yield "outside diameter", part.outside_diameter
-        case by_word.Piston() | by_word.PistonRod():
+        case Piston() | PistonRod():
             yield "diameter", part.diameter
 
 

@@ -16,7 +16,7 @@ from speclint import (
 )
 from speclint.equations import Kelvins
 from speclint.facts import holds_pressure
-from speclint.specs import Component
+from speclint.specs import BoltedJoint, Component, SteamPipe
 from speclint_release.formulae.records import least_test_pressure, temperature_margin
 from speclint_release.inputs.clauses import names_nobody
 from speclint_release.inputs.documents import BY_NO_TEST, OF_THE_METAL
@@ -25,7 +25,7 @@ from speclint_release.inputs.vessels import linked_parts, of_vessel
 from speclint_release.sources import B31_1, DOCUMENTS, EN_13445_5, TEST_FACTOR
 
 if TYPE_CHECKING:
-    from speclint.specs import BoltedJoint, LoadCase, SteamPipe
+    from speclint.specs import LoadCase
 
 #: What may be stated once for a vessel and all its parts.
 _OF_THE_VESSEL = ("design_pressure", "design_temperature", "test_pressure", "competent_body")

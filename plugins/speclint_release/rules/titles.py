@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, Any, cast
+from typing import Any, cast
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.specs import Component
+from speclint.specs import Component, PistonRod, SlideBar
 from speclint_release.inputs.title_sizes import (
     Promised,
     is_of_pitch,
@@ -15,9 +15,6 @@ from speclint_release.inputs.title_sizes import (
     promised_tube,
     threads_in,
 )
-
-if TYPE_CHECKING:
-    from speclint.specs import PistonRod, SlideBar
 
 #: Where a spec states a diameter, if not as its only one.
 _DIAMETERS = ("bore", "outside_diameter", "inside_diameter", "mean_diameter", "spigot_diameter", "circle")

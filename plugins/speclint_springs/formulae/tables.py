@@ -8,6 +8,9 @@ from speclint.handbook.materials import Material
 from speclint.handbook.springs import en_13906_1_clause
 from speclint.handbook.tables import Reading
 
+#: Grades of wire that do not rust: the stainless ones of EN 10270-3 and one of a nickel alloy.
+RUSTLESS = ("1.4310", "1.4401", "1.4568", "2.4669")
+
 #: Wire diameters that the ends add to the free length without pitch (EN 13906-1, recalled).
 _END_COILS = {"ground": 0.0, "closed": 1.5}
 

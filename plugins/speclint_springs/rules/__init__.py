@@ -2,6 +2,14 @@
 
 from __future__ import annotations
 
-from speclint_springs.rules import endurance, lengths, loads, room, strength, warranted
+from speclint_springs.rules import endurance, lengths, loads, room, rust, strength, warranted
 
-RULES = (*endurance.RULES, *lengths.RULES, *loads.RULES, *room.RULES, *strength.RULES, *warranted.RULES)
+RULES = (
+    *endurance.RULES,
+    *lengths.RULES,
+    *loads.RULES,
+    *room.RULES,
+    *rust.RULES,
+    *strength.RULES,
+    *warranted.RULES,
+)

@@ -17,12 +17,12 @@ from speclint.handbook.heat import (
     lagged_wall_loss,
     lagged_wall_surface_temperature,
 )
-from speclint.specs import Lagging, LoadCase, by_word
+from speclint.specs import Envelope, Lagging, LoadCase
 from speclint_steamways.formulae.heat import loss_of_area, loss_of_length
 from speclint_steamways.sources import ASTM_C1055, ISO_13732_1, ISO_13857
 
 if TYPE_CHECKING:
-    from speclint.specs import Component, Envelope, GaugePoint
+    from speclint.specs import Component, GaugePoint
 
 
 def _arguments(lagging: Lagging, case: LoadCase, air: Kelvins, sheet: Sheet) -> dict[str, float]:
@@ -121,7 +121,7 @@ def _out_of_reach(lagging: Lagging, sheet: Sheet) -> Judgement:
         sheet.at_least(sheet.take(f"h of {name}", point.height), sheet.limit("hand"))
         .graded(Grade.QUERY)
         .else_says("said to be out of reach, {found} above the rail: a hand reaches up to {limit}")
-        for envelope in sheet.belonging_to(part, by_word.Envelope)
+        for envelope in sheet.belonging_to(part, Envelope)
         if sheet.said(f"cylinders of {envelope.id}", envelope.cylinders) != "inside"
         for name, point in envelope.points.items()
         if _is_of(part, point, envelope, sheet, name)

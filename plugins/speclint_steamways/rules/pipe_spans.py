@@ -12,7 +12,7 @@ from speclint.handbook.members import (
     section_modulus,
     tube_second_moment,
 )
-from speclint.specs import Bracket, Carried, LoadCase, SteamPipe, by_word
+from speclint.specs import Bracket, Carried, LoadCase, SteamPipe
 from speclint_steamways.formulae.pipe_spans import (
     jolted_load,
     moment_beside_sliding_joint,
@@ -125,7 +125,7 @@ def _weight(pipe: SteamPipe, mass: Kilograms, sheet: Sheet) -> NewtonsPerMetre:
 
 def _span(pipe: SteamPipe, mass: Kilograms, sheet: Sheet) -> Metres:
     """Between two places that carry the pipe: its ends, and the brackets on which it hangs."""
-    brackets = sheet.belonging_to(pipe, by_word.Bracket)
+    brackets = sheet.belonging_to(pipe, Bracket)
     even = 1 / (len(brackets) + 1)
     carrying = [one for one in brackets if _share(one, pipe, mass, sheet) >= _LEAST_SHARE * even]
     return sheet.work("l", span_between, L=sheet.take("L", pipe.length), n=float(len(carrying)))

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, Judgement, Limit, Sheet
 from speclint.facts import keyways_of_no_size
+from speclint.specs import Shaft
 from speclint_valves.formulae.holding import pressure_of_key, shear_of_key
 from speclint_valves.formulae.keys import height_in_hub
 from speclint_valves.formulae.room import before_place, beyond_place, place_of_other_arm
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
     from speclint.equations import Metres, NewtonMetres
-    from speclint.specs import Position, Shaft, ShaftKey
+    from speclint.specs import Position, ShaftKey
 
     Judge = Callable[[NewtonMetres, Sheet], Judgement]
 

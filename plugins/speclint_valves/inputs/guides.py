@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Metres, Pascals, Ratio
@@ -20,8 +20,7 @@ from speclint_valves.formulae.guides import closing_since_bored
 from speclint_valves.formulae.seats import pressure_in_solid_block
 
 
-@dataclass(frozen=True)
-class Guide:
+class Guide(Struct, frozen=True):
     """The guide in a load case: its bore drawn, its own growth, and what its fit closes of it cold and hot."""
 
     bore: Metres

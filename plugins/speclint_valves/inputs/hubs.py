@@ -6,10 +6,11 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from speclint import Sheet, Worked
+from speclint.specs import Cam, CamBox
 from speclint_valves.formulae.room import room_together
 
 if TYPE_CHECKING:
-    from speclint.specs import Cam, CamBox, Length
+    from speclint.specs import Length
 
 
 def hub_of(cam: Cam, sheet: Sheet) -> Length:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, Judgement, Limit, Sheet
+from speclint.specs import Cam
 from speclint_valves.formulae.keys import (
     depth_for_height,
     height_in_hub,
@@ -16,7 +17,7 @@ from speclint_valves.inputs.key_sections import SECTION_LIMITS
 
 if TYPE_CHECKING:
     from speclint.equations import Metres
-    from speclint.specs import Cam, Length
+    from speclint.specs import Length
 
 #: How deep a key is to lie in its shaft, how much room its keyways leave over it, and how high it is for its width.
 DEPTH_LIMITS = (

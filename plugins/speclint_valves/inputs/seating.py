@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint import Judgement, Sheet, replace
 from speclint.equations import Kelvins, Metres, Pascals
@@ -25,8 +25,7 @@ from speclint.specs import CylinderBlock, SeatBore, ValveSeat
 from speclint_valves.formulae.seats import length_in_contact, pressure_in_solid_block
 
 
-@dataclass(frozen=True)
-class Fit:
+class Fit(Struct, frozen=True):
     """A seat in its bore: the block, the bore's table, joint diameters and the cold interference."""
 
     block: CylinderBlock

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Newtons, NewtonsPerMetre, Ratio
@@ -16,8 +17,7 @@ from speclint_valves.formulae.regrinding import load_when_shortened
 from speclint_valves.formulae.shutting import hot_load, hot_rate, load_after_set
 
 
-@dataclass(frozen=True)
-class Springs:
+class Springs(Struct, frozen=True):
     """All springs of a valve together: load shut and rate."""
 
     shut: Newtons

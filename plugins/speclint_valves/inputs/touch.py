@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint import Judgement, Sheet
 from speclint.equations import Metres, Newtons, Pascals
@@ -31,8 +32,7 @@ from speclint_valves.inputs.rollers import OnALine, OnAnArm, rocks, roller_of
 _HARDENED: tuple[str | None, ...] = ("case hardened", "induction hardened", "nitrided")
 
 
-@dataclass(frozen=True)
-class Pressed:
+class Pressed(Struct, frozen=True):
     """A contact: its greatest pressure, relative radius and contact modulus."""
 
     pressure: Pascals

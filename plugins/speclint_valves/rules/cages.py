@@ -8,24 +8,39 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import direct_stress, tube_area
-from speclint.specs import LoadCase, ValveCage, by_word
+from speclint.specs import (
+    Cam,
+    CompressionSpring,
+    Crosshead,
+    LoadCase,
+    Pin,
+    Piston,
+    PistonRing,
+    PistonRod,
+    PoppetValve,
+    Rocker,
+    Shaft,
+    Tappet,
+    ValveCage,
+    ValveSpindle,
+)
 from speclint_valves.formulae.holding import area_of_bars
 from speclint_valves.inputs.shutting import supply_at_most
 
 #: What moves in a cylinder, beside a valve or with it: no cage is held in its place by one of these.
 _MOVES = (
-    by_word.Cam,
-    by_word.CompressionSpring,
-    by_word.Crosshead,
-    by_word.Pin,
-    by_word.Piston,
-    by_word.PistonRing,
-    by_word.PistonRod,
-    by_word.PoppetValve,
-    by_word.Rocker,
-    by_word.Shaft,
-    by_word.Tappet,
-    by_word.ValveSpindle,
+    Cam,
+    CompressionSpring,
+    Crosshead,
+    Pin,
+    Piston,
+    PistonRing,
+    PistonRod,
+    PoppetValve,
+    Rocker,
+    Shaft,
+    Tappet,
+    ValveSpindle,
 )
 
 

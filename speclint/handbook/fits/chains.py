@@ -21,6 +21,8 @@ from functools import lru_cache
 from itertools import islice, repeat
 from typing import Literal
 
+from msgspec import Struct
+
 from speclint.equations import COMMON_PRACTICE, FIRST_PRINCIPLES, Metres, Ratio, Source, formula, require
 from speclint.handbook.tables import SHIGLEY
 
@@ -82,8 +84,7 @@ class Link:
         return abs(self.direction) * (self.high - self.low) / 2
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(Struct, frozen=True):
     """A low, a middle and a high [m]."""
 
     low: float
@@ -91,8 +92,7 @@ class Span:
     high: float
 
 
-@dataclass(frozen=True, slots=True)
-class Yield:
+class Yield(Struct, frozen=True):
     """Result of a Monte Carlo trial: the share of gaps within the required limits, and its confidence interval.
 
     ``low`` and ``high`` enclose the true share with 95 % confidence, for sampling alone: they do not

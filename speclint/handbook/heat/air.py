@@ -6,9 +6,10 @@ between its temperatures. Over the range they agree with CoolProp within 2 %.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
+
+from msgspec import Struct
 
 from speclint.equations import Metres, Pascals, Source, formula, require
 from speclint.handbook import tables
@@ -46,8 +47,7 @@ def standard_air_pressure(h: Metres) -> Pascals:
     return float(101_325.0 * (1 - h / 44_330.8) ** 5.2559)
 
 
-@dataclass(frozen=True, slots=True)
-class Air:
+class Air(Struct, frozen=True):
     """Properties of air at one temperature: ν [m²/s], λ [W/(m·K)], Prandtl number, β [1/K]."""
 
     kinematic_viscosity: float

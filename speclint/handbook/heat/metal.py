@@ -9,8 +9,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from itertools import product
+
+from msgspec import Struct
 
 from speclint.equations import (
     Hertz,
@@ -228,8 +229,7 @@ def annand_nusselt_number(Re: Ratio, b: Ratio) -> Ratio:
     return number
 
 
-@dataclass(frozen=True, slots=True)
-class TemperatureBand:
+class TemperatureBand(Struct, frozen=True):
     """An estimate [K]: nominal, and least and greatest with every film coefficient off by its scatter."""
 
     low: float

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import Protocol
+
+from msgspec import Struct
 
 from speclint.equations import FIRST_PRINCIPLES, Pascals, Ratio, Source, formula
 from speclint.errors import NotKnown, OutOfRange
@@ -181,8 +182,7 @@ def copper_alloy_allowable(R_m: Pascals) -> Pascals:
     return R_m / 4.0
 
 
-@dataclass(frozen=True, slots=True)
-class Allowable:
+class Allowable(Struct, frozen=True):
     """A rule for the allowable tension: in words, its source, and the work from strengths at one corner."""
 
     words: str

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct
 
 from speclint.equations import (
     JoulesPerKilogramKelvin,
@@ -23,8 +24,7 @@ FAHRENHEIT = (5 / 9, 459.67 * 5 / 9)
 PSI = 6894.757293168361
 
 
-@dataclass(frozen=True, slots=True)
-class Property:
+class Property(Struct, frozen=True):
     """What one property is called, its SI unit, and factor and offset of each unit a file may use."""
 
     words: str
@@ -35,7 +35,7 @@ class Property:
     #: What the bands of size are, where the data may have them.
     size: str = ""
     #: True when the property is stated for several uses, loadings or elements, each under its own key.
-    split: bool = field(default=False)
+    split: bool = False
 
 
 def _scaled(**factors: float) -> dict[str, tuple[float, float]]:

@@ -13,6 +13,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
+from msgspec import Struct
+
 from speclint.equations import Metres, Newtons, Pascals, Ratio, formula, require
 from speclint.errors import NotKnown
 from speclint.handbook.tables import ROARK, Reading
@@ -127,8 +129,7 @@ class _State:
         return self.slope * (1 - nu**2) / r + nu * self.M
 
 
-@dataclass(frozen=True, slots=True)
-class _Response:
+class _Response(Struct, frozen=True):
     greatest_moment: float
     greatest_deflection: float
 

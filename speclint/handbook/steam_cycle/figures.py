@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from speclint.errors import OutOfRange, replace
 from speclint.handbook.steam_cycle.both_ends import CylinderCycle
@@ -14,8 +15,7 @@ from speclint.handbook.steam_cycle.grids import TURN
 from speclint.handbook.valve_events import positions_of, theoretical_pressure
 
 
-@dataclass(frozen=True, slots=True)
-class ChartPoint:
+class ChartPoint(Struct, frozen=True):
     """At a crank angle of the end [rad]: lifts [m] and effective areas [m²] of both valves, piston speed [m/rad].
 
     The piston's demand is its speed times its area.
@@ -63,8 +63,7 @@ def theoretical_card(cycle: Cycle, steps: int = 200) -> tuple[tuple[float, float
     return (*outward, *inward, outward[0])
 
 
-@dataclass(frozen=True, slots=True)
-class SpeedPoint:
+class SpeedPoint(Struct, frozen=True):
     """At revolutions in a second: what one cylinder does. None where the cycle is not covered or does no work."""
 
     speed: float

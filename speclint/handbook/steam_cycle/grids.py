@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from itertools import pairwise
+
+from msgspec import Struct
 
 from speclint.handbook.steam_cycle.ends import CylinderEnd
 
@@ -21,8 +22,7 @@ _NEAR_EVENT = 40 * _DEGREE
 _SAME = 1e-9
 
 
-@dataclass(frozen=True)
-class Step:
+class Step(Struct, frozen=True):
     """One step: volumes at both ends [m³], its angle [rad], effective areas and wetted metal at its middle [m²]."""
 
     before: float
@@ -33,8 +33,7 @@ class Step:
     surface: float
 
 
-@dataclass(frozen=True)
-class Grid:
+class Grid(Struct, frozen=True):
     """``angles`` of the end [rad], rising over a revolution from the shutting of its exhaust, and the steps between."""
 
     angles: tuple[float, ...]

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from msgspec import Struct
+
 from speclint.equations import require
 from speclint.handbook.steam import (
     pressure_of_energy,
@@ -44,8 +46,7 @@ class Revolution:
         return max(abs(last.p / first.p - 1), abs(last.m / first.m - 1))
 
 
-@dataclass(frozen=True)
-class Solved:
+class Solved(Struct, frozen=True):
     """A periodic cycle: its grid, its last revolution, and the rounds it took."""
 
     grid: Grid

@@ -10,8 +10,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from speclint.errors import NotKnown, shortened
 from speclint.handbook.tables import Row, rows
@@ -36,8 +37,7 @@ METRIC_TABLE = "iso-261-1998-metric-threads.csv"
 PIPE_TABLE = "iso-228-1-2000-pipe-threads.csv"
 
 
-@dataclass(frozen=True, slots=True)
-class Designation:
+class Designation(Struct, frozen=True):
     """A thread as its standard lists it: major diameter and pitch in m.
 
     ``name`` is the designation as the standard writes it; ``series`` is one of "metric coarse",

@@ -14,6 +14,8 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
+from msgspec import Struct
+
 from speclint.equations import Metres, Source, SquareMetres, formula
 from speclint.errors import replace
 from speclint.handbook.tables import Reading, number
@@ -40,8 +42,7 @@ _TABLE = "clearance-holes-iso-273-1979.csv"
 _MILLIMETRE = 1e-3
 
 
-@dataclass(frozen=True, slots=True)
-class _Form:
+class _Form(Struct, frozen=True):
     """A profile: how far pitch, minor and root diameter lie below the major one, in pitches."""
 
     below_pitch: float

@@ -10,7 +10,7 @@ B, the wider, where none is).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint.equations import Source
 from speclint.errors import NotKnown
@@ -26,8 +26,7 @@ Limits = tuple[float, float]
 _SHORTER_FROM = 0.138
 
 
-@dataclass(frozen=True, slots=True)
-class ThreadLimits:
+class ThreadLimits(Struct, frozen=True):
     """Least and greatest diameters in m of bolt and nut; ``fit`` names the two classes."""
 
     name: str

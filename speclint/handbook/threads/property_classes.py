@@ -8,7 +8,7 @@ Carbon and alloy steel after ISO 898-1 ("8.8"), stainless steel after ISO 3506-1
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from speclint.equations import Source
 from speclint.errors import NotKnown
@@ -33,8 +33,7 @@ _TABLES = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class PropertyClass:
+class PropertyClass(Struct, frozen=True):
     """Least values of one property class at one diameter, stresses in Pa.
 
     ``yield_stress`` is the lower yield point, the stress at 0.2 % or that at 0.0048 d, as the standard gives

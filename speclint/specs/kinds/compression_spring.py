@@ -6,6 +6,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import (
     NOT_STATED,
     Allowance,
+    Duration,
     Force,
     Fraction,
     Length,
@@ -13,6 +14,7 @@ from speclint.specs.fields import (
     Mass,
     Stiffness,
     Stress,
+    Temperature,
     Word,
 )
 from speclint.specs.freedom import GIVEN
@@ -32,6 +34,10 @@ Seating = Literal[
     "one end held and the other free",
 ]
 
+
+Protection = Literal[
+    "none", "oil of its cam box", "paint", "phosphate and oil", "zinc flakes", "electroplated zinc"
+]
 
 _WIRES = ListedIn(
     "wires",
@@ -77,6 +83,9 @@ class CompressionSpring(Component):
         loading: steady, or alternating as in a valve gear.
         preset: compressed solid in manufacture until it takes no further set.
         shot_peened: its surface peened.
+        protection: what keeps it from rust.
+        baked_for: how long it is baked after plating, to drive out hydrogen.
+        baked_at: how hot it is then.
         stroke_strength: range of corrected shear stress that the maker guarantees for infinite life at zero lower
         stress.
         relaxation: greatest share of its load lost hot, as the maker guarantees.
@@ -132,6 +141,9 @@ class CompressionSpring(Component):
     loading: Word[Literal["steady", "alternating"]] = NOT_STATED
     preset: Annotated[Word[bool], MADE_SO] = NOT_STATED
     shot_peened: Annotated[Word[bool], MADE_SO] = NOT_STATED
+    protection: Annotated[Word[Protection], MADE_SO] = NOT_STATED
+    baked_for: Annotated[Duration, Span("1 h", "100 h")] = NOT_STATED
+    baked_at: Annotated[Temperature, Span("100 °C", "500 °C")] = NOT_STATED
     stroke_strength: Annotated[Stress, GIVEN] = NOT_STATED
     relaxation: Annotated[Fraction, GIVEN] = NOT_STATED
     seating: Annotated[Word[Seating], _SEATINGS] = NOT_STATED
