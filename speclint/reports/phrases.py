@@ -52,11 +52,11 @@ def said_of_none(sought: Sought) -> str:
     """That no remedy was found, and in which values one was sought; "" where one was, or none was sought.
 
     >>> said_of_none(Sought((), ("wall", "bore"), ("lift",)))
-    'no change of one value alone; tried: wall; bore. Not tried, as that repeats a long calculation: lift'
+    'none found; tried one at a time: wall; bore. Not tried, as that repeats a long calculation: lift'
     """
     said = []
     if sought.in_vain:
-        said.append(f"no change of one value alone; tried: {_first_of(sought.in_vain)}")
+        said.append(f"none found; tried one at a time: {_first_of(sought.in_vain)}")
     if sought.not_tried:
         said.append(f"Not tried, as that repeats a long calculation: {_first_of(sought.not_tried)}")
     return ". ".join(said)

@@ -415,6 +415,7 @@ from .named_in import (
 from .nothing_named import (
     UNDECIDED as UNDECIDED,
     bare_words as bare_words,
+    denies as denies,
     names_nothing as names_nothing,
 )
 from .old_keys import (

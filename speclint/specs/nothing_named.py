@@ -21,6 +21,10 @@ _NOTHING = UNDECIDED | frozenset(
         "capped",
     }
 )
+#: Words by which a text denies what it names.
+_DENYING = frozenset(
+    ("no", "not", "none", "never", "neither", "nor", "without", "omitted", "plugged", "blanked", "capped")
+)
 
 
 def bare_words(text: str) -> str:
@@ -41,3 +45,16 @@ def names_nothing(text: str) -> bool:
     """
     words = bare_words(text)
     return words in _NOTHING or words.startswith("to be ")
+
+
+def denies(text: str) -> bool:
+    """Whether a text says of what it names that it is not there, or not so; "no. 3" is a number.
+
+    >>> [denies(one) for one in ("feed 3, no divider", "not forwards", "feed no. 3", "by a divider")]
+    [True, True, False, False]
+    """
+    words = bare_words(text).split()
+    return any(
+        one in _DENYING and not (one == "no" and after[:1].isdigit())
+        for one, after in zip(words, [*words[1:], ""], strict=True)
+    )

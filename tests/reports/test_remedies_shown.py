@@ -69,7 +69,7 @@ def test_page_and_sheet_show_it(assessment: Assessment) -> None:
     assert any(one.startswith(beside) for one in imperial)
 
 
-NONE = "no change of one value alone; tried: hoops"
+NONE = "none found; tried one at a time: hoops"
 
 
 @pytest.fixture

@@ -19,6 +19,7 @@ from speclint.specs import (
     ValveSeat,
     ValveSpindle,
     Word,
+    denies,
 )
 
 #: A lubricator and the numbers of its feeds, as in "mechanical lubricator, feeds 1 and 2", whatever is said after them;
@@ -32,8 +33,6 @@ _FEEDS = re.compile(
 _MOST = 60
 #: A feed that a divider shares out in measured parts, for which several points are right.
 _SHARED = re.compile(r"divid|distribut|metering block|splitter", re.IGNORECASE)
-#: Words by which a divider is denied, such as "without a divider"; "no. 3" is a number.
-_UNSHARED = re.compile(r"\b(?:no(?!\.?\s*[0-9])|not|none|never|nor|without)\b", re.IGNORECASE)
 #: Words that name a single feed of a lubricator; an oil cup or a box is one of many that are called alike.
 _FEED = re.compile(r"\bfeed\b", re.IGNORECASE)
 #: Several feeds one after the other, such as "6 to 8".
@@ -167,7 +166,7 @@ def go_by_a_divider(said: Iterable[str]) -> bool:
     False
     """
     told = [text for text in said if _SHARED.search(text)]
-    return bool(told) and not any(_UNSHARED.search(text) for text in told)
+    return bool(told) and not any(map(denies, told))
 
 
 one_feed: Rule = agreement(

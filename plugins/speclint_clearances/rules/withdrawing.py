@@ -19,6 +19,7 @@ from speclint.specs import (
     ValveSeat,
     Withdrawal,
     bare_words,
+    denies,
 )
 from speclint_clearances.formulae.cranes import bar_wanted, reach_along, reach_beside, room_to_draw_out
 
@@ -34,8 +35,6 @@ _OPPOSED = (
     ("left", "right"),
     ("inward", "outward"),
 )
-#: Words that deny a direction.
-_DENIED = {"no", "not", "never", "neither", "nor"}
 
 
 @rule(
@@ -112,7 +111,7 @@ def _is_along(way: str) -> bool:
     (True, True, False, False)
     """
     said = bare_words(way)
-    return _DENIED.isdisjoint(said.split()) and ("along" in said or bool(_sides(said)))
+    return not denies(way) and ("along" in said or bool(_sides(said)))
 
 
 def _sides(said: str) -> list[str]:
@@ -144,7 +143,7 @@ def _is_named(cover: str, side: str, text: str) -> bool:
     """
     said = bare_words(text).split()
     by_side = ("cover" in said and side in said) or ("covers" in said and not {side, "both"}.isdisjoint(said))
-    return (text.strip() == cover or by_side) and _DENIED.isdisjoint(said)
+    return (text.strip() == cover or by_side) and not denies(text)
 
 
 def _valve_drawn_against(seat: ValveSeat, way: str, plan: AccessPlan, sheet: Sheet) -> str:

@@ -26,6 +26,7 @@ from speclint.specs import (
     Tappet,
     ValveSeat,
     ValveSpindle,
+    denies,
 )
 
 _GUIDE = "guide"
@@ -43,7 +44,7 @@ class _Pair(NamedTuple):
 
 @rule(
     "lubrication.pair-by-name",
-    edition=2,
+    edition=3,
     title="Each rubbing pair that the links of a cam box or a block give has a feed, an oil that suits its heat, and a "
     "way back for the oil; one feed to several pairs says so",
     on=(CamBox, CylinderBlock),
@@ -94,6 +95,8 @@ def _oiled(
     sheet.read(f"way back of {name}", one.returns)
     if pair.in_steam and oil != "cylinder oil":
         return sheet.states(False, f"{pair.name}: {oil} does not bear the heat of steam", where=one.oil.where)
+    if denies(feed):
+        return sheet.states(False, f"{pair.name}: its feed is said to be {feed}", where=one.feed.where)
     if feeds[feed] > 1 and not sheet.read(f"{name} shared", one.shared):
         return sheet.states(
             False, f"{pair.name}: its feed, {feed}, serves {feeds[feed]} pairs", where=one.feed.where

@@ -3,7 +3,16 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.specs import CamBox, CompressionSpring, Rocker, RubbingPair, Tappet, ValveSpindle
+from speclint.specs import (
+    CamBox,
+    CompressionSpring,
+    PoppetValve,
+    Rocker,
+    RubbingPair,
+    Tappet,
+    ValveSpindle,
+    denies,
+)
 from speclint_springs.formulae.tables import RUSTLESS
 from speclint_springs.sources import EN_10270, ISO_9588
 
@@ -24,13 +33,22 @@ _PLATED = "electroplated zinc"
     "the bath baking begins; whether oil reaches every coil; stainless wire in salt",
     against=("corrode",),
     limits=[
-        Limit("baked", "24 h", "time", ISO_9588, "least time of baking: that of its strongest steels"),
+        Limit(
+            "baked",
+            "24 h",
+            "time",
+            ISO_9588,
+            "least time of baking, as for the strongest steels of its table",
+        ),
         Limit("coolest", "190 °C", "temperature", ISO_9588, "coolest baking"),
         Limit("hottest", "220 °C", "temperature", ISO_9588, "hottest baking"),
     ],
 )
 def kept_from_rust(spring: CompressionSpring, sheet: Sheet) -> Judgement:
-    """Of wire that rusts the coating that is stated; of oil a box that feeds it there; of plating, its baking."""
+    """Wire that rusts has a coating, or a box that feeds oil to the spindle; plating its time and heat of baking.
+
+    A spring within another is oiled as that is.
+    """
     wire = sheet.read("wire grade", spring.wire_grade)
     stated = sheet.is_stated("protection", spring.protection)
     if wire in RUSTLESS and not stated:
@@ -48,7 +66,7 @@ def kept_from_rust(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 def _baked(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """Long enough at the heat that drives hydrogen out of the wire, and does not soften it."""
-    if not sheet.is_stated("baking", spring.baked_for):
+    if not any(sheet.is_stated("baking", one) for one in (spring.baked_for, spring.baked_at)):
         return sheet.states(
             False, "plated in a bath, and not said to be baked", where=spring.protection.where
         )
@@ -69,7 +87,7 @@ def _baked(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 def _oiled(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """Whether a box that carries what works the valve's spindle lists a feed of oil to it."""
     where = spring.protection.where
-    valve = sheet.follow(spring.closes)
+    valve = _valve_of(spring, sheet)
     boxes: dict[str, CamBox] = {}
     for spindle in sheet.belonging_to(valve, ValveSpindle):
         drivers: list[Rocker | Tappet] = [*sheet.belonging_to(spindle, Rocker)]
@@ -77,10 +95,30 @@ def _oiled(spring: CompressionSpring, sheet: Sheet) -> Judgement:
             if sheet.is_stated(f"box that carries {driver.id}", driver.carried_in):
                 box = sheet.follow(driver.carried_in)
                 boxes[box.id] = box
-                if any(_feeds(name, pair, spindle, sheet) for name, pair in box.pairs.items()):
+                if _has_oil(box, sheet) and any(
+                    _feeds(name, pair, spindle, sheet) for name, pair in box.pairs.items()
+                ):
                     return sheet.states(True, f"{box.id} feeds oil to {spindle.id}")
     says = f"{' and '.join(boxes)} feeds no oil to the spindle of its valve"
     return sheet.states(False, says if boxes else "no cam box carries what works its valve", where=where)
+
+
+def _valve_of(spring: CompressionSpring, sheet: Sheet) -> PoppetValve:
+    """The valve that a spring shuts, or the one round it in its set."""
+    seen = set()
+    while not sheet.is_stated(f"valve of {spring.id}", spring.closes) and spring.id not in seen:
+        seen.add(spring.id)
+        spring = sheet.follow(spring.nested_in)
+    return sheet.follow(spring.closes)
+
+
+def _has_oil(box: CamBox, sheet: Sheet) -> bool:
+    """Whether a box does not say of itself that nothing oils it."""
+    own = box.lubrication.lubricant
+    return (
+        not sheet.is_stated(f"lubricant of {box.id}", own)
+        or sheet.read(f"lubricant of {box.id}", own) != "none"
+    )
 
 
 def _feeds(name: str, pair: RubbingPair, spindle: ValveSpindle, sheet: Sheet) -> bool:
@@ -88,8 +126,10 @@ def _feeds(name: str, pair: RubbingPair, spindle: ValveSpindle, sheet: Sheet) ->
     known = (spindle.id, spindle.kind)
     if not any(sheet.read(f"parts of {name}", word) in known for word in pair.between):
         return False
-    oiled = sheet.is_stated(f"oil of {name}", pair.oil) and sheet.is_stated(f"feed of {name}", pair.feed)
-    return oiled and sheet.read(f"oil of {name}", pair.oil) != "grease"
+    if not (sheet.is_stated(f"oil of {name}", pair.oil) and sheet.is_stated(f"feed of {name}", pair.feed)):
+        return False
+    grease = sheet.read(f"oil of {name}", pair.oil) == "grease"
+    return not grease and not denies(sheet.read(f"feed of {name}", pair.feed))
 
 
 RULES = (kept_from_rust,)

@@ -67,6 +67,8 @@ def test_a_plated_spring_that_is_not_said_to_be_baked_is_found(workshop: DesignF
     check = workshop.write(spring(add='protection = "electroplated zinc"\n')).only(RULE)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
     assert "plated in a bath, and not said to be baked" in check.says
+    hot = spring(add='protection = "electroplated zinc"\nbaked_at = "200 °C"\n')
+    assert workshop.write(hot).only(RULE).outcome == "not assessed"
     timed = spring(add='protection = "electroplated zinc"\nbaked_for = "24 h"\n')
     assert workshop.write(timed).only(RULE).outcome == "not assessed"
 
@@ -86,8 +88,11 @@ def test_the_oil_of_a_cam_box_reaches_the_spindle_by_a_feed(workshop: DesignFold
         PAIR.format(rubs="cam", oil="engine oil"),
         PAIR.format(rubs="spindle", oil="grease"),
         PAIR.format(rubs="spindle", oil="engine oil").replace(', feed = "oil pump"', ""),
+        PAIR.format(rubs="spindle", oil="engine oil").replace("oil pump", "no feed: dry"),
+        PAIR.format(rubs="spindle", oil="engine oil").replace("oil pump", "branch 2, blanked off"),
+        PAIR.format(rubs="spindle", oil="engine oil") + '[lubrication]\nlubricant = "none"\n',
     ],
-    ids=["no pairs", "of the cam", "grease", "no feed"],
+    ids=["no pairs", "of the cam", "grease", "no feed", "feed denied", "feed blanked", "a dry box"],
 )
 def test_a_box_that_feeds_the_spindle_no_oil_keeps_no_rust_away(workshop: DesignFolder, pair: str) -> None:
     check = workshop.write({**spring(add=OILED), **GEAR, "box.toml": BOX + pair}).only(RULE)
@@ -102,3 +107,11 @@ def test_a_valve_that_no_box_works_has_no_oil_of_a_box(workshop: DesignFolder) -
     assert "no cam box carries what works its valve" in check.says
     alone = spring(add='protection = "oil of its cam box"\n')
     assert workshop.write(alone).only(RULE).outcome == "not assessed"
+
+
+def test_a_spring_within_another_is_oiled_as_that_is(workshop: DesignFolder) -> None:
+    inner = spring(add='protection = "oil of its cam box"\nnested_in = "outer"\n')
+    outer = 'kind = "compression-spring"\nid = "outer"\ncloses = "valve"\n'
+    for oil, outcome in (("engine oil", "conforms"), ("grease", "finding")):
+        files = {**inner, **GEAR, "outer.toml": outer, "box.toml": BOX + PAIR.format(rubs="spindle", oil=oil)}
+        assert workshop.write(files).only(RULE, "spring").outcome == outcome
