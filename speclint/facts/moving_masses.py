@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from speclint.specs import (
         CamBox,
         CompressionSpring,
+        Crosshead,
         Piston,
         PistonRod,
         PoppetValve,
@@ -34,7 +35,7 @@ if TYPE_CHECKING:
         Weldment,
     )
 
-    Weighed = CompressionSpring | Piston | PistonRod | PoppetValve | ValveSpindle | Weldment
+    Weighed = CompressionSpring | Crosshead | Piston | PistonRod | PoppetValve | ValveSpindle | Weldment
 
 #: Least and greatest mass over that of the sizes: common practice, as in mass.by-sizes.
 _LEAST_SHARE, _GREATEST_SHARE = 0.9, 1.1
