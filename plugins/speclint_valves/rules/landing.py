@@ -36,6 +36,7 @@ from speclint_valves.formulae.landing import (
     seating_load,
     size_of_gap,
 )
+from speclint_valves.inputs.catching import held_where_it_stands
 from speclint_valves.inputs.opening import piston
 from speclint_valves.inputs.shutting import on_spindle, spindle_of, supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import springs_new
@@ -310,9 +311,9 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.cannot-fall-in",
-    edition=7,
-    title="The openings of a catch that a part holds, or of the way into the cylinder, are no wider than the smallest "
-    "piece of a broken valve, spindle, nut or collet",
+    edition=8,
+    title="The openings of a catch that a part of its chamber holds, or of the way into the cylinder, are no wider "
+    "than the smallest piece of a broken valve, spindle, nut or collet",
     wrong="a broken piece of {found} passes an opening of {limit}",
     on=PoppetValve,
     grade=Grade.HOLD,
@@ -334,15 +335,17 @@ def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
         "b", least_piece, b=stated, d=sheet.take("d_s", spindle_of(valve, sheet).least_diameter)
     )
     if cages:
-        return sheet.each([(cage.id, cage) for cage in cages], lambda item: _caught(piece, item[1], sheet))
+        return sheet.each(
+            [(cage.id, cage) for cage in cages], lambda item: _caught(piece, item[1], valve, sheet)
+        )
     collar = sheet.read("retained by", valve.retained) == "collar larger than the port"
     return sheet.at_least(piece, sheet.take("b_o", valve.cage_opening if collar else valve.passage_below))
 
 
-def _caught(piece: Metres, cage: ValveCage, sheet: Sheet) -> Judgement:
-    """By a cage that a part holds: one that is loose follows the pieces."""
-    sheet.follow(cage.held_by)
-    return sheet.at_least(piece, opening_of_cage(cage, sheet))
+def _caught(piece: Metres, cage: ValveCage, valve: PoppetValve, sheet: Sheet) -> Judgement:
+    """By a cage that a part of the chamber holds: one that is loose follows the pieces."""
+    held = held_where_it_stands(cage, valve, sheet)
+    return sheet.worst(held, sheet.at_least(piece, opening_of_cage(cage, sheet)))
 
 
 @rule(

@@ -250,6 +250,48 @@ def test_a_cage_that_nothing_holds_is_not_assessed(workshop: DesignFolder) -> No
     assert "held_by" in check.says
 
 
+LID = 'kind = "chamber-cover"\nid = "lid"\n'
+
+
+@pytest.mark.parametrize(
+    ("holder", "outcome"),
+    [
+        (LID + 'over = "valve"\n', "conforms"),
+        (LID + 'over = "other"\n', "finding"),
+        ('kind = "retaining-ring"\nid = "lid"\n', "conforms"),
+        ('kind = "valve-seat"\nid = "lid"\n', "conforms"),
+        ('kind = "bolted-joint"\nid = "lid"\n', "conforms"),
+        ('kind = "casting"\nid = "lid"\n', "conforms"),
+        ('kind = "weldment"\nid = "lid"\n', "conforms"),
+        ('kind = "cylinder-cover"\nid = "lid"\n', "conforms"),
+        ('kind = "cam-box"\nid = "lid"\n', "finding"),
+        ('kind = "steam-pipe"\nid = "lid"\n', "finding"),
+        ('kind = "valve-spindle"\nid = "lid"\n', "finding"),
+    ],
+)
+def test_a_cage_is_held_by_a_part_of_its_chamber(workshop: DesignFolder, holder: str, outcome: str) -> None:
+    """A cover over this valve, a ring, a seat, a joint or the block; nothing beside it."""
+    files = gear_files() | {
+        "cage.toml": CAGE.replace('held_by = "block"', 'held_by = "lid"'),
+        "lid.toml": holder,
+        "other.toml": 'kind = "poppet-valve"\nid = "other"\n',
+    }
+    check = workshop.write(files).only(FALL, "valve")
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+    assert outcome == "conforms" or "the cage is held by lid" in check.says
+
+
+def test_a_cage_under_a_cover_that_is_over_no_valve_is_not_assessed(workshop: DesignFolder) -> None:
+    files = gear_files() | {
+        "cage.toml": CAGE.replace('held_by = "block"', 'held_by = "lid"'),
+        "lid.toml": LID,
+    }
+    check = workshop.write(files).only(FALL, "valve")
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "over is not stated" in check.says
+
+
 @pytest.mark.parametrize("catch", ["cage", "perforated plate"])
 def test_a_cage_that_is_only_a_word_catches_nothing(workshop: DesignFolder, catch: str) -> None:
     """A piece of 20 mm passes the 25 mm that lead into the cylinder, whatever opening the word is given."""

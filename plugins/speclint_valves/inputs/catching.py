@@ -1,0 +1,33 @@
+"""What holds the cage that catches the pieces of a broken valve."""
+
+from __future__ import annotations
+
+from speclint import Judgement, Sheet
+from speclint.specs import PoppetValve, ValveCage, by_word
+
+#: What stands fast round the chamber of a valve, and what fastens a part there.
+_HOLDS = (
+    by_word.BoltedJoint,
+    by_word.Casting,
+    by_word.ChamberCover,
+    by_word.CylinderBlock,
+    by_word.CylinderCover,
+    by_word.RetainingRing,
+    by_word.ValveSeat,
+    by_word.Weldment,
+)
+
+
+def held_where_it_stands(cage: ValveCage, valve: PoppetValve, sheet: Sheet) -> Judgement:
+    """A part of the chamber of the valve holds its cage: block, seat, ring, joint, or the cover over this valve."""
+    holder, where = sheet.follow(cage.held_by), cage.held_by.where
+    if not isinstance(holder, _HOLDS):
+        says = (
+            f"the cage is held by {holder.id} ({holder.called}), which is no part of the chamber of its valve"
+        )
+        return sheet.states(False, says, where=where)
+    if isinstance(holder, by_word.ChamberCover):
+        under = sheet.follow(holder.over).id
+        says = f"the cage is held by {holder.id}, which is over {under}"
+        return sheet.states(under == valve.id, says, where=where)
+    return sheet.states(True, f"the cage is held by {holder.id}", where=where)
