@@ -11,7 +11,7 @@ from speclint import Grade
 from speclint.facts import lift_with_overtravel, strain_since
 from speclint.testing import DesignFolder, found, on_sheet
 from speclint_valves.formulae.landing import beat_gap, clearance_hot, seating_load, size_of_gap
-from tests.plugins.valves.gear import CAGE, duty, gear_files
+from tests.plugins.valves.gear import CAGE, duty, gear_files, train_files
 
 STRESS, WIDTH, GROWTH = "valve.seat-stress", "valve.seat-width", "valve.beat-growth"
 FOUL, STOP, FALL, MATERIAL = (
@@ -202,6 +202,29 @@ def test_a_hot_valve_strikes_sooner(workshop: DesignFolder, stop: str, outcome: 
     """The valve at 160, the block at 20 °C: 120 mm × 12.5e-6 × 140 = 0.21 mm of the 25 mm."""
     files = gear_files((('"21 mm"', f'"{stop}"'),), duty_text=duty(running="20 °C; 160 °C"))
     assert workshop.write(files).only(STOP).outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("stiffness", "outcome"), [("356 N/mm", "conforms"), ("349 N/mm", "finding"), ("1 N/mm", "finding")]
+)
+def test_a_stop_gives_no_farther_than_there_is_room(
+    workshop: DesignFolder, stiffness: str, outcome: str
+) -> None:
+    """At most 0.9694 m/s (π/2 × 0.02 × 37.699/1.22173), 4.5 + 1.5 kg; 4 mm from the stop to what the valve strikes.
+
+    6 kg × (0.9694/0.004)² = 352.4 N/mm.
+    """
+    soft = ('lift_stop = "21 mm"', f'lift_stop = "21 mm"\nstop_stiffness = "{stiffness}"')
+    check = workshop.write(train_files(valve=(soft,))).only(STOP, "valve")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_how_far_a_stop_gives_wants_the_gear(workshop: DesignFolder) -> None:
+    """Where nothing says how fast the valve is thrown; a stop that comes too late is told all the same."""
+    soft = ('"21 mm"', '"21 mm"\nstop_stiffness = "1 N/mm"')
+    late = ('"21 mm"', '"25.1 mm"\nstop_stiffness = "1 N/mm"')
+    assert workshop.write(gear_files((soft,))).only(STOP, "valve").outcome == "not assessed"
+    assert workshop.write(gear_files((late,))).only(STOP, "valve").outcome == "finding"
 
 
 def test_lift_stop_is_not_assessed_without_one(workshop: DesignFolder) -> None:
