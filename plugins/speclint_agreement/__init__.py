@@ -46,7 +46,7 @@ _MODULES = {
     "lifting": "lifting-plan",
     "liner_ports": "cylinder-liner",
     "liners": "cylinder-liner",
-    "masses": "cam-box compression-spring driving-axle piston piston-rod poppet-valve valve-spindle weldment",
+    "masses": "cam-box compression-spring crosshead driving-axle piston piston-rod poppet-valve valve-spindle weldment",
     "metal": "steam-pipe lens-joint piston piston-ring poppet-valve cylinder-block cylinder-cover bolted-joint "
     "chamber-cover",
     "motion": "cylinder-block stuffing-box",

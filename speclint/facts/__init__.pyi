@@ -415,6 +415,7 @@ from .piston_room import (
 from .plays import (
     plays_along as plays_along,
     wear_along as wear_along,
+    wears_along as wears_along,
 )
 from .port_sweep import (
     crossed_by_rings as crossed_by_rings,

@@ -12,7 +12,7 @@ from speclint.facts.moving_masses import greatest_mass
 from speclint.facts.taking import Take
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import CylinderBlock, NotStated, Pin, Piston, PistonRod, Stated
+from speclint.specs import Crosshead, CylinderBlock, NotStated, Pin, Piston, PistonRod, Stated
 
 if TYPE_CHECKING:
     from speclint.specs import CylinderEnd
@@ -96,7 +96,8 @@ def mass_of_parts(
     """The reciprocating mass of a bore: of the parts that state theirs, and whether that is all of it.
 
     Of the connecting rod it is what the crosshead states, else by the rod's centre of gravity, where any part is drawn.
-    The ``greatest`` is no less than piston and rod are by their sizes, and the small end by that centre of gravity.
+    The ``greatest`` is no less than piston, rod and crosshead are by their sizes, and the small end by that centre of
+    gravity.
     The second has no value where a part is missing. None where no part states its mass.
     """
     rods = tuple(rods_in(block, bore, sheet))
@@ -117,7 +118,7 @@ def mass_of_parts(
     if small is not None:
         taken, places = {**taken, "m_s": small.value}, (*places, *small.places)
     if greatest:
-        taken |= _no_lighter(block, bore, (rods, stated, taken), sheet, take)
+        taken |= _no_lighter(block, bore, (rods, heads, stated, taken), sheet, take)
     total = sheet.work("m_k", reciprocating_mass, **{"m_p": 0.0, "m_r": 0.0, "m_c": 0.0, "m_s": 0.0, **taken})
     return total, Worked(total if len(taken) == 4 else None, places)
 
@@ -125,18 +126,19 @@ def mass_of_parts(
 def _no_lighter(
     block: CylinderBlock,
     bore: str,
-    drawn: tuple[tuple[PistonRod, ...], dict[str, Measure | NotStated], dict[str, float]],
+    drawn: tuple[tuple[PistonRod, ...], list[Crosshead], dict[str, Measure | NotStated], dict[str, float]],
     sheet: Sheet,
     take: Take,
 ) -> dict[str, float]:
-    """The masses of piston, rod and small end that are stated, each no less than other places let it be."""
-    rods, stated, taken = drawn
+    """The masses of piston, rod, crosshead and small end that are stated, each no less than other places let it be."""
+    rods, heads, stated, taken = drawn
     found: dict[str, float] = {}
+    weighed: list[tuple[str, Piston | PistonRod | Crosshead]] = [("m_c", head) for head in heads]
     for rod in rods:
-        weighed: dict[str, Piston | PistonRod] = {"m_p": sheet.follow(rod.carries), "m_r": rod}
-        for symbol, part in weighed.items():
-            if symbol in stated:
-                found[symbol] = greatest_mass(symbol, part, sheet, take)
+        weighed += [("m_p", sheet.follow(rod.carries)), ("m_r", rod)]
+    for symbol, part in weighed:
+        if symbol in stated:
+            found[symbol] = greatest_mass(symbol, part, sheet, take)
     if "m_s" in stated:
         by_rod, aim = (
             small_end_in(block, bore, sheet, sheet.take_nominal),

@@ -15,6 +15,7 @@ from speclint.equations import (
     formula,
 )
 from speclint.errors import Location
+from speclint.facts.crosshead_body import bosses_with_pin
 from speclint.facts.piston_body import both_faces, inside_of_rim, with_walls
 from speclint.facts.springs import mean_diameter
 from speclint.facts.taking import Take
@@ -26,6 +27,7 @@ from speclint.rules import Sheet, Worked, worked
 from speclint.specs import (
     Component,
     CompressionSpring,
+    Crosshead,
     NotStated,
     Pin,
     Piston,
@@ -38,6 +40,7 @@ from speclint.specs import (
 #: What states a mass and is described by its sizes, but for a cam box, which is weighed with its gear.
 BY_SIZES = (
     CompressionSpring,
+    Crosshead,
     Piston,
     PistonRod,
     PoppetValve,
@@ -85,7 +88,8 @@ def mass_by_sizes(part: Component, sheet: Sheet, take: Take) -> BySizes | None:
 
     A spring is its wire. A piston is between its rim, grooves cut, with hub and walls where it states them, and a solid
     cylinder; a valve between the shell that joins its beats and a solid cylinder of its outside. Of a rod and a pin the
-    sizes give what they are at their thinnest: the least. A spindle is between that and a bar of its diameter in the
+    sizes give what they are at their thinnest: the least; of a crosshead its bosses, filled by the pin, and the bearing
+    of the pin between them. A spindle is between that and a bar of its diameter in the
     guide, from the valve's seat to the gear; a weldment between its flat walls and a solid piece as long, wide and high
     as the block that it becomes.
     ``take`` is how sizes are taken.
@@ -153,6 +157,12 @@ def _cut(piston: Piston, m: Kilograms, rho: KilogramsPerCubicMetre, sheet: Sheet
         both = sheet.work("l_c", both_faces, c=take("c", piston.crown_chamfer))
         m = sheet.work("m_rim less its faces", mass_without_ring, m_0=m, rho=rho, A=A, l=both)
     return m
+
+
+def _crosshead(crosshead: Crosshead, sheet: Sheet, take: Take) -> BySizes | None:
+    rho = density_of(crosshead, sheet)
+    known = None if rho is None else bosses_with_pin(crosshead, rho, sheet, take)
+    return None if known is None else BySizes(known.value, None, known.places)
 
 
 def _rod(rod: PistonRod, sheet: Sheet, take: Take) -> BySizes | None:
@@ -250,6 +260,7 @@ def _solid_block(weldment: Weldment, rho: KilogramsPerCubicMetre, sheet: Sheet, 
 
 _WORKED: tuple[tuple[type[Component], Callable[..., BySizes | None]], ...] = (
     (CompressionSpring, _spring),
+    (Crosshead, _crosshead),
     (Piston, _piston),
     (PistonRod, _rod),
     (Pin, _pin),

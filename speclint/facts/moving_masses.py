@@ -21,10 +21,19 @@ from speclint.facts.weights import density_of, share_of_mass
 from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
 from speclint.rules import Sheet
-from speclint.specs import CamBox, CompressionSpring, Piston, PistonRod, PoppetValve, ValveSpindle, Weldment
+from speclint.specs import (
+    CamBox,
+    CompressionSpring,
+    Crosshead,
+    Piston,
+    PistonRod,
+    PoppetValve,
+    ValveSpindle,
+    Weldment,
+)
 
 if TYPE_CHECKING:
-    Weighed = CompressionSpring | Piston | PistonRod | PoppetValve | ValveSpindle | Weldment
+    Weighed = CompressionSpring | Crosshead | Piston | PistonRod | PoppetValve | ValveSpindle | Weldment
 
 #: Least and greatest mass over that of the sizes: common practice, as in mass.by-sizes.
 _LEAST_SHARE, _GREATEST_SHARE = 0.9, 1.1

@@ -46,9 +46,12 @@ _OF_WORK = _seen(
     "cylinder cylinders boiler valve valves frame frames motion gear mechanical stress level grade class mark no "
     "number inspecting civil structural locomotive und"
 )
-#: What stands in the place of a name, its words joined: a cross, "N. N.", or a name that stands for any.
+#: What stands in the place of a name, its words joined: a cross, "N. N.", a name that stands for any, or a body or an
+#: inspector without saying which.
 _NO_NAME = _seen(
     "nn x xx xxx xxxx another aother anothername johndoe janedoe joebloggs maxmustermann mustermann ka tofollow "
+    "jdoe jbloggs erikamustermann emustermann mmustermann yourname namehere testuser thirdparty athirdparty "
+    "notifiedbody thenotifiedbody anotifiedbody inspector theinspector aninspector authorisedperson authorizedperson "
     "seedrawing seeabove asprepared bycalculation localcode thelocalcode aslocalcode bylocalcode"
 )
 _STILL_TO = re.compile(r"\?|\bto (?:be|check|confirm|follow|sign)\b", re.I)
@@ -138,6 +141,8 @@ def names_only_a_role(text: str) -> bool:
     [True, True, True, True, False, False, False]
     >>> [names_only_a_role(one) for one in ("A. N. Other", "M. Coyle (tbc)", "M. Coyle?", "T. B. Cole")]
     [True, True, True, False]
+    >>> [names_only_a_role(one) for one in ("J. Doe", "the notified body", "notified body 0036", "T. Inspector")]
+    [True, True, False, False]
     """
     words = _words(text)
     together = "".join(words)

@@ -47,24 +47,25 @@ def with_walls(
     """The rim of a piston, ``m`` heavy and so wide ``inside``, with hub and walls at their thinnest, kg.
 
     A hub that two walls join is as long as the piston, that of one wall as long as this is thick; the hole in it is no
-    wider than the rod that goes into it.
+    wider than the rod that goes into it. Where no form is stated there is one wall at the least, and where no hub is
+    the wall begins at that hole.
     """
-    of = piston.crown
-    stated = (("form of the crown", of.form), ("thickness of the walls", of.thickness), ("hub", of.hub))
-    if not all(sheet.is_stated(what, one) for what, one in stated):
+    of, hole = piston.crown, max((take("d_0", rod.diameter) for rod in _rods(piston, sheet)), default=None)
+    d = take("d_h", of.hub) if sheet.is_stated("hub", of.hub) else hole
+    if d is None:
         return m
-    t, d, form = take("t_c", of.thickness), take("d_h", of.hub), sheet.read("form of the crown", of.form)
-    hole = max((take("d_0", rod.diameter) for rod in _rods(piston, sheet)), default=d)
-    if hole < d:
+    form = sheet.said("form of the crown", of.form)
+    t = take("t_c", of.thickness) if sheet.is_stated("thickness of the walls", of.thickness) else None
+    length = take("L", piston.length) if form == "two walls" else t
+    if hole is not None and length is not None and hole < d:
         A = sheet.work("A_h", tube_area, D=d, d=hole)
-        length = take("L", piston.length) if form == "two walls" else t
         m = sheet.work("m_hub", mass_of_ring, m_0=m, rho=rho, A=A, l=length)
-    if d < inside:
+    if t is not None and d < inside:
         A, mean = (
             sheet.work("A_w", tube_area, D=inside, d=d),
             sheet.work("t_m", share_of_size, k=_THINNED, t=t),
         )
-        for number in range(_WALLS[form]):
+        for number in range(_WALLS[form] if form else 1):
             m = sheet.work(f"m_wall {number + 1}", mass_of_ring, m_0=m, rho=rho, A=A, l=mean)
     return m
 

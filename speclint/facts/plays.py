@@ -23,13 +23,18 @@ def plays_together(w_0: Metres, w_1: Metres) -> Metres:
     return w_0 + w_1
 
 
-def plays_along(block: CylinderBlock, bore: str, sheet: Sheet) -> Worked | None:
-    """What axlebox, crank pin and crosshead pin of a bore may wear together, either way; None where none states it."""
-    stated: list[Measure | NotStated] = [block.drive.axlebox_wear]
+def wears_along(block: CylinderBlock, bore: str, sheet: Sheet) -> list[tuple[str, Measure | NotStated]]:
+    """What each bearing between wheel and piston of a bore may wear, either way, by its name: axleboxes and pins."""
+    found: list[tuple[str, Measure | NotStated]] = [("axleboxes", block.drive.axlebox_wear)]
     for rod in rods_in(block, bore, sheet):
         for head in crossheads_on(rod, sheet):
-            stated += [pin.wear.along for pin in sheet.belonging_to(head, Pin)]
-    known = [one for one in stated if sheet.is_stated("wear", one)]
+            found += [(pin.id, pin.wear.along) for pin in sheet.belonging_to(head, Pin)]
+    return found
+
+
+def plays_along(block: CylinderBlock, bore: str, sheet: Sheet) -> Worked | None:
+    """What axlebox, crank pin and crosshead pin of a bore may wear together, either way; None where none states it."""
+    known = [one for _, one in wears_along(block, bore, sheet) if sheet.is_stated("wear", one)]
     if not known:
         return None
     total = 0.0

@@ -82,6 +82,7 @@ ENGINE = (
     'connecting_rod_mass = "90 kg"\nconnecting_rod_length = "1800 mm"\nconnecting_rod_centre = "600 mm"\n'
     '[cranks.one]\nblock = "block"\n'
 )
+BOSSES = 'material = "known-steel"\nboss_diameter = "350 mm"\nboss_width = "62 mm"\n'
 BARE_HEAD = HEAD.replace('small_end_mass = "34 kg"\n', "")
 
 
@@ -117,6 +118,9 @@ def test_the_reciprocating_mass_is_that_of_the_parts(
         # 7850 × π/4 × 0.13² × 1.4 = 145.87 kg, of which 0.9 are 131.28 kg: 47.28 more than stated
         ({"rod": ROD.replace('"90 mm"', '"130 mm"')}, 347.28),
         ({"rod": ROD.replace('"90 mm"', '"100 mm"')}, 300.0),  # 77.68 kg of the 84 stated
+        # 7850 × π/4 × 0.35² × 2 × 0.062 = 93.653 kg, of which 0.9 are 84.287 kg: 14.287 more than stated
+        ({"head": BOSSES + HEAD}, 314.287),
+        ({"head": BOSSES.replace("350", "310") + HEAD}, 300.0),  # 66.12 kg of the 70 stated
     ],
 )
 def test_no_part_of_it_weighs_less_than_its_sizes_let_it(

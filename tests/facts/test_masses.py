@@ -95,7 +95,10 @@ _SHORT = bar(0.2, 0.03) - bar(0.09, 0.03)
         (HOLLOW, _RIM + _HUB + 2 * _WALL),
         (HOLLOW.replace("two walls", "one wall"), _RIM + _SHORT + _WALL),
         (HOLLOW.replace("two walls", "dished"), _RIM + _SHORT + _WALL),
-        (HOLLOW.replace('thickness = "30 mm"\n', ""), _RIM),
+        (HOLLOW.replace('thickness = "30 mm"\n', ""), _RIM + _HUB),
+        (HOLLOW.replace('form = "two walls"\n', ""), _RIM + _SHORT + _WALL),
+        (HOLLOW.replace('form = "two walls"\n', "").replace('thickness = "30 mm"\n', ""), _RIM),
+        (HOLLOW.replace('hub = "200 mm"\n', ""), _RIM + 2 * (bar(0.4, 0.015) - bar(0.09, 0.015))),
         (HOLLOW.replace('hub = "200 mm"', 'hub = "90 mm"'), _RIM + 2 * (bar(0.4, 0.015) - bar(0.09, 0.015))),
         (HOLLOW.replace('hub = "200 mm"', 'hub = "400 mm"'), _RIM + bar(0.4, 0.15) - bar(0.09, 0.15)),
         (RIM + HOLLOW.replace('rim = "400 mm"\n', ""), tube(0.5, 0.04, 0.15) + _HUB + _WIDER),
@@ -111,6 +114,42 @@ def test_a_piston_is_no_lighter_than_its_rim_hub_and_walls(tmp_path: Path, sizes
     """Walls half as thick at the rim as at the hub; faces cut back no deeper than the grooves are."""
     files = {"piston piston": PISTON + sizes, "piston-rod rod": ROD}
     expect(weighed(tmp_path, files, "piston"), (least, bar(0.5, 0.15)))
+
+
+def test_a_piston_without_hub_and_rod_is_no_lighter_than_its_rim(tmp_path: Path) -> None:
+    files = {"piston piston": PISTON + HOLLOW.replace('hub = "200 mm"\n', "")}
+    expect(weighed(tmp_path, files, "piston"), (_RIM, bar(0.5, 0.15)))
+
+
+_BOSSES = STEEL + 'boss_diameter = "200 mm"\nboss_width = "60 mm"\n'
+_OWN_PIN = STEEL + 'moved_by = "crosshead"\nplace = "crosshead pin"\ndiameter = "100 mm"\nlength = "110 mm"\n'
+
+
+@pytest.mark.parametrize(
+    ("sizes", "pin", "least"),
+    [
+        (_BOSSES, "", bar(0.2, 0.12)),
+        (_BOSSES, _OWN_PIN, bar(0.2, 0.12) + bar(0.1, 0.11)),
+        (_BOSSES, _OWN_PIN.replace("crosshead pin", "crank pin"), bar(0.2, 0.12)),
+        (_BOSSES, _OWN_PIN.replace('length = "110 mm"\n', ""), bar(0.2, 0.12)),
+        (_BOSSES, _OWN_PIN.replace('diameter = "100 mm"\n', ""), bar(0.2, 0.12)),
+        (_BOSSES, _OWN_PIN.replace('place = "crosshead pin"\n', ""), bar(0.2, 0.12)),
+        (_BOSSES, _OWN_PIN.replace(STEEL, ""), bar(0.2, 0.12)),
+        (_BOSSES.replace(STEEL, ""), _OWN_PIN, None),
+        (_BOSSES.replace('boss_width = "60 mm"\n', ""), _OWN_PIN, None),
+        (_BOSSES.replace('boss_diameter = "200 mm"\n', ""), _OWN_PIN, None),
+    ],
+)
+def test_a_crosshead_is_no_lighter_than_its_bosses_with_the_pin(
+    tmp_path: Path, sizes: str, pin: str, least: float | None
+) -> None:
+    """Two bosses of 60 mm, filled by the pin, and between them the bearing of the crosshead pin alone."""
+    files = {"crosshead crosshead": sizes} | ({"pin pin": pin} if pin else {})
+    found = weighed(tmp_path, files, "crosshead")
+    if least is None:
+        assert found is None
+    else:
+        expect(found, (least, None))
 
 
 @pytest.mark.parametrize(

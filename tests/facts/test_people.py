@@ -28,7 +28,7 @@ from speclint.facts import (
         ("the surveyor", False),  # of whom is not said
         ("Abnahme durch B. Thorne", False),
         ("the boiler inspector", False),
-        ("a notified body", False),
+        ("a notified body", True),
         ("John Foreman", False),
         ("B. Foreman", False),
         ("A. Welder", False),  # an initial, not the article
@@ -72,6 +72,23 @@ def test_first_names_are_known_by_their_initials(person: str, text: str, named: 
     assert is_named_in(person, text) is named
 
 
+@pytest.mark.parametrize(
+    ("text", "nobody"),
+    [
+        ("inspector", True),
+        ("the inspector", True),
+        ("the inspecting engineer", False),
+        ("Inspector Coyle", False),
+        ("notified body", True),
+        ("Notified body 0036", False),
+        ("third party", True),
+        ("Third Party Inspection Ltd", False),
+    ],
+)
+def test_an_office_that_does_not_say_whose_it_is_names_nobody(text: str, nobody: bool) -> None:
+    assert names_only_a_role(text) is nobody
+
+
 def test_a_role_beside_the_same_person_is_no_other() -> None:
     assert not names_another("K. Ashby and the tester", than="K. Ashby")
     assert names_another("the tester and B. Thorne", than="K. Ashby")
@@ -97,6 +114,18 @@ def test_a_role_beside_the_same_person_is_no_other() -> None:
         ("J. Li", False),
         ("Ness Test House Ltd", False),
         ("Corrow and Ness inspecting engineer", False),
+        ("J. Doe", True),
+        ("J.Doe", True),
+        ("J. Dow", False),
+        ("J. Bloggs", True),
+        ("E. Mustermann", True),
+        ("notified body", True),
+        ("the notified body", True),
+        ("Notified Body 0036, Ness", False),
+        ("third party", True),
+        ("authorised person", True),
+        ("Your name", True),
+        ("T. Inspector", False),
     ],
 )
 def test_an_occupation_names_no_person(text: str, nobody: bool) -> None:

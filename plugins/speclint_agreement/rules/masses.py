@@ -16,6 +16,7 @@ from speclint.facts import (
 from speclint.specs import (
     CamBox,
     CompressionSpring,
+    Crosshead,
     DrivingAxle,
     Mass,
     Pin,
@@ -26,7 +27,7 @@ from speclint.specs import (
     Weldment,
 )
 
-_Weighed = CamBox | CompressionSpring | Piston | PistonRod | PoppetValve | ValveSpindle | Weldment
+_Weighed = CamBox | CompressionSpring | Crosshead | Piston | PistonRod | PoppetValve | ValveSpindle | Weldment
 
 
 def _masses(part: _Weighed, sheet: Sheet) -> Iterator[Pair]:
@@ -130,20 +131,20 @@ _SEAT = Limit(
 
 by_sizes: Rule = agreement(
     "mass.by-sizes",
-    title="The mass of a part is what its sizes and its metal give: of a spring its wire, of others no less than they "
-    "are at their thinnest (a cam box with its gear), and no more than they are solid",
+    title="The mass of a part is what its sizes and metal give: of a spring its wire; of others no less than at their "
+    "thinnest (cam box with its gear, bosses of a crosshead with its pin), no more than solid",
     on=(CamBox, *BY_SIZES),
     pairs=_masses,
     within="",
     limits=[*_LIMITS, _ENDS, _PLATES, _WALL],
-    edition=4,
+    edition=5,
     grade=Grade.NONCONFORMITY,
     why="forces of inertia, lifting and balance all rest on a mass that nobody works again",
     leaves_out="ribs, bosses, collars, nuts and ends, and walls of a piston beyond half of their thickness at the hub, "
     "between the least and the most; faces of a piston that are cut back deeper than its grooves; plates that are no "
-    "flat walls; the most that a weldment weighs whose block states no width and height; crossheads and tappets, whose "
-    "sizes do not describe them; the most that a cam box weighs, oil in it, and a box that is lifted off without its "
-    "gear",
+    "flat walls; the most that a weldment weighs whose block states no width and height; a hollow pin, and of a "
+    "crosshead all but its bosses and its pin; tappets, whose sizes do not describe them; the most that a cam box "
+    "weighs, oil in it, and a box that is lifted off without its gear",
 )
 
 turning_parts: Rule = agreement(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import cast
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import plate_of, side_by_passage, wall_by_plate
@@ -11,10 +12,12 @@ from speclint.specs import (
     Bore,
     CylinderBlock,
     FlatWall,
+    NotStated,
     Pad,
     Plate,
     SeatBore,
     ShellOpening,
+    Stated,
     Weldment,
 )
 
@@ -112,6 +115,52 @@ def _cut_in(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
         if sheet.is_stated(f"flat wall of {name}", opening.flat_wall):
             wall = sheet.entry(weldment.walls, opening.flat_wall, f"walls of {weldment.id}")
             yield Pair(opening.plate, wall.plate, name=name)
+            yield from _of_its_sides(name, opening, wall, sheet)
+    yield from _in_one_shell(weldment, openings, sheet)
+
+
+def _carried(opening: ShellOpening | BlockOpening) -> Stated[str] | NotStated:
+    """The steam through an opening, whichever words its table lets it have."""
+    return cast("Stated[str] | NotStated", opening.carries)
+
+
+def _of_its_sides(
+    name: str, opening: ShellOpening | BlockOpening, wall: FlatWall, sheet: Sheet
+) -> Iterator[Pair]:
+    """The steam through an opening against what is on the sides of its flat wall, where it is on neither."""
+    sides = [side for side in _sides(name, wall, sheet) if side.value != "atmosphere"]
+    if sides and sheet.is_stated(f"steam through {name}", opening.carries):
+        carries = _carried(opening)
+        steam = sheet.read(f"steam through {name}", carries)
+        yield Pair(carries, next((one for one in sides if one.value == steam), sides[0]), name=name)
+
+
+def _in_one_shell(
+    weldment: Weldment, openings: dict[str, ShellOpening | BlockOpening], sheet: Sheet
+) -> Iterator[Pair]:
+    """The steam through openings of one round shell, which bounds one space: of each against the first.
+
+    A barrel, round which a bore is, has other steam along it and is left out.
+    """
+    barrels = set[str]()
+    if sheet.is_stated("what the weldment makes", weldment.makes):
+        bores = sheet.follow(weldment.makes).bores
+        barrels = {
+            plate for name, one in bores.items() if (plate := sheet.said(f"plate of {name}", one.plate))
+        }
+    first: dict[str, Worked] = {}
+    for name, opening in openings.items():
+        plate = sheet.said(f"plate of {name}", opening.plate)
+        carries = _carried(opening)
+        steam = sheet.said(f"steam through {name}", carries)
+        if plate is None or steam is None or plate in barrels or plate not in weldment.plates:
+            continue
+        if sheet.said(f"what {plate} is", weldment.plates[plate].serves_as) != "shell":
+            continue
+        if plate in first:
+            yield Pair(carries, first[plate], name=name)
+        else:
+            first[plate] = worked(steam, carries)
 
 
 wall_of_plate: Rule = agreement(
@@ -162,13 +211,16 @@ pressure_by_wall: Rule = agreement(
 
 opening_of_wall: Rule = agreement(
     "opening.plate-of-wall",
-    title="An opening in a flat wall names no other plate than the wall does",
+    title="An opening in a flat wall names no other plate than the wall does, and has steam of one of its sides; those "
+    "of one round shell have the same steam",
     on=Weldment,
     pairs=_cut_in,
     within="",
     grade=Grade.HOLD,
+    edition=2,
     why="an opening that is worked in the thick plate of one wall is cut in the thin one of another",
-    leaves_out="an opening that names a plate alone, or a flat wall alone",
+    leaves_out="an opening that names a plate alone, where no other stands in that; a barrel round a bore, which has "
+    "both steams along it; two shells whose openings are exchanged, of which no spec says what is in them",
 )
 
 steam_by_wall: Rule = agreement(

@@ -28,9 +28,11 @@ from speclint_clearances.formulae.lifting import (
     dynamic_pull,
     force_of_mass,
     leg_pull,
+    share_at_heights,
     share_of_leg,
 )
 from speclint_clearances.inputs.counted import ROUNDING
+from speclint_clearances.inputs.hooks import hook_above
 from speclint_clearances.inputs.lowest import lowest_place
 from speclint_clearances.rules.lifting import Load, load_of
 from speclint_clearances.sources import EN_818_4
@@ -43,7 +45,7 @@ _DEFERS = "the rules for lifting at work, the local code and a competent person 
     title="In each state in which the part is lifted its centre of gravity hangs at most 5° aslant, and no leg is "
     "pulled harder than its point is marked for; one state has all pieces on",
     on=LiftingPlan,
-    edition=4,
+    edition=5,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[
@@ -61,12 +63,15 @@ _DEFERS = "the rules for lifting at work, the local code and a competent person 
     ],
 )
 def each_state(plan: LiftingPlan, sheet: Sheet) -> Judgement:
-    """Centre of each state's pieces against the middle of the points, and the pull of each leg by its true share."""
+    """Centre of each state's pieces against the middle of the points, and the pull of each leg by its true share.
+
+    The hook counts as its height above the lowest of the points, as in lifting.points.
+    """
     if not plan.states or not plan.points:
         raise sheet.not_assessed(
             f"neither states nor points may be left out in {plan.where.file}", plan.where
         )
-    x, y, z = _middle(plan, sheet)
+    x, y, z = _of_points(plan, sheet)
 
     def judge(item: tuple[str, LiftedState]) -> Judgement:
         name, state = item
@@ -88,15 +93,14 @@ def each_state(plan: LiftingPlan, sheet: Sheet) -> Judgement:
     return sheet.worst(_all_on(plan, sheet), sheet.each(plan.states.items(), judge))
 
 
-def _middle(plan: LiftingPlan, sheet: Sheet) -> tuple[Metres, Metres, Metres]:
-    """The middle of the lifting points."""
-    x = y = z = 0.0
+def _of_points(plan: LiftingPlan, sheet: Sheet) -> tuple[Metres, Metres, Metres]:
+    """The middle of the lifting points in plan, and the height of the lowest, above which that of the hook counts."""
+    x = y = 0.0
     n = float(len(plan.points))
     for name, point in plan.points.items():
         x = sheet.work("x_p", mean_with, x_0=x, x_1=sheet.take(f"x {name}", point.x), n=n)
         y = sheet.work("y_p", mean_with, x_0=y, x_1=sheet.take(f"y {name}", point.y), n=n)
-        z = sheet.work("z_p", mean_with, x_0=z, x_1=sheet.take(f"z {name}", point.z), n=n)
-    return x, y, z
+    return x, y, min(sheet.take(f"z {name}", point.z) for name, point in plan.points.items())
 
 
 def _all_on(plan: LiftingPlan, sheet: Sheet) -> Judgement:
@@ -116,10 +120,12 @@ def _all_on(plan: LiftingPlan, sheet: Sheet) -> Judgement:
 
 def _leg(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet: Sheet) -> Judgement:
     """The pull of one leg with its opposite, against what the eye is marked for; of a lug against all pieces."""
-    across = sheet.entry(plan.points, point.opposite, f"points of {plan.id}")
-    pull = _pull(name, point, across, plan, load, sheet)
+    ends = point, sheet.entry(plan.points, point.opposite, f"points of {plan.id}")
+    across = sheet.read(f"opposite {name}", point.opposite)
+    heights = hook_above(name, plan, sheet), hook_above(across, plan, sheet)
+    pull = _pull(name, ends, heights, load, sheet)
     if sheet.read(f"{name} is", point.form) == "lug":
-        marked = _pull(f"{name}, all", point, across, plan, load_of(plan.weights, sheet), sheet)
+        marked = _pull(f"{name}, all", ends, heights, load_of(plan.weights, sheet), sheet)
     else:
         m_w = sheet.take(f"m_w {name}", point.working_load)
         marked = sheet.work(f"F_w {name}", force_of_mass, m=m_w, g=STANDARD_GRAVITY)
@@ -130,15 +136,23 @@ def _leg(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet: S
 
 
 def _pull(
-    name: str, point: LiftingPoint, across: LiftingPoint, plan: LiftingPlan, load: Load, sheet: Sheet
+    name: str,
+    ends: tuple[LiftingPoint, LiftingPoint],
+    heights: tuple[Metres, Metres],
+    load: Load,
+    sheet: Sheet,
 ) -> Newtons:
-    x_1, y_1 = sheet.take(f"x {name}", point.x), sheet.take(f"y {name}", point.y)
-    x_2, y_2 = sheet.take(f"x across {name}", across.x), sheet.take(f"y across {name}", across.y)
+    """Pull of the leg at the first of two opposite points, with the hook so high above each."""
+    (x_1, y_1), (x_2, y_2) = (
+        (sheet.take(f"x {at}", one.x), sheet.take(f"y {at}", one.y))
+        for at, one in zip((name, f"across {name}"), ends, strict=True)
+    )
     L = sheet.work(f"L {name}", distance, x_1=x_1, y_1=y_1, x_2=x_2, y_2=y_2)
-    ends = {"x_1": x_1, "y_1": y_1, "x_2": x_2, "y_2": y_2}
-    k = sheet.work(f"k {name}", share_of_leg, x_c=load.x, y_c=load.y, L=L, **ends)
+    across = {"x_1": x_1, "y_1": y_1, "x_2": x_2, "y_2": y_2}
+    flat = sheet.work(f"k_0 {name}", share_of_leg, x_c=load.x, y_c=load.y, L=L, **across)
+    h, h_2 = heights
+    k = sheet.work(f"k {name}", share_at_heights, k=flat, h_1=h, h_2=h_2)
     r = sheet.work(f"r {name}", distance, x_1=x_1, y_1=y_1, x_2=load.x, y_2=load.y)
-    h = sheet.take("h", plan.hook_height)
     F = sheet.work(f"F {name}", leg_pull, k=k, m=load.m, g=STANDARD_GRAVITY, r=r, h=h)
     return sheet.work(f"F_d {name}", dynamic_pull, x=sheet.limit("dynamic", "x"), F=F)
 

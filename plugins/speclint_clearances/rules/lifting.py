@@ -24,7 +24,6 @@ from speclint_clearances.formulae.lifting import (
     dynamic_pull,
     engagement_wanted,
     force_of_mass,
-    hook_above_point,
     leg_pull,
     leg_slope,
     net_section_stress,
@@ -40,6 +39,7 @@ from speclint_clearances.formulae.lugs import (
     root_stress,
 )
 from speclint_clearances.formulae.tables import thread_diameter
+from speclint_clearances.inputs.hooks import hook_above
 from speclint_clearances.sources import EN_818_4, EN_1993_1_8, EN_13155, ISO_3266, MACHINERY
 
 #: Families of materials whose threads shear as another group of the handbook's table.
@@ -185,8 +185,8 @@ def _point(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet:
     flat = sheet.work(
         f"k_0 {name}", share_of_leg, x_c=load.x, y_c=load.y, x_1=x, y_1=y, x_2=x_2, y_2=y_2, L=span
     )
-    h = _hook_above(name, plan, sheet)
-    share = sheet.work(f"k {name}", share_at_heights, k=flat, h_1=h, h_2=_hook_above(named, plan, sheet))
+    h = hook_above(name, plan, sheet)
+    share = sheet.work(f"k {name}", share_at_heights, k=flat, h_1=h, h_2=hook_above(named, plan, sheet))
     r = sheet.work(f"r {name}", distance, x_1=x, y_1=y, x_2=load.x, y_2=load.y)
     slope = sheet.work(f"s {name}", leg_slope, r=r, h=h)
     rest = sheet.work(f"F {name}", leg_pull, k=share, m=load.m, g=STANDARD_GRAVITY, r=r, h=h)
@@ -210,18 +210,6 @@ def _point(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet:
         bent = _bent(name, point.lug, plan, load, _Leg(pull, x, y, r, h), sheet)
         return [*judged, *_lug(name, point.lug, pull, sheet), *bent]
     return [*judged, *_eye(name, point, plan, pull, sheet), *_leans(name, slope, plan, sheet)]
-
-
-def _hook_above(name: str, plan: LiftingPlan, sheet: Sheet) -> Metres:
-    """Height of the hook above a point, where it is stated above the lowest of them all."""
-    heights = {one: sheet.take(f"z {one}", point.z) for one, point in plan.points.items()}
-    return sheet.work(
-        f"h {name}",
-        hook_above_point,
-        h=sheet.take("h", plan.hook_height),
-        z=heights[name],
-        z_0=min(heights.values()),
-    )
 
 
 def _leans(name: str, slope: Ratio, plan: LiftingPlan, sheet: Sheet) -> Iterator[Judgement]:

@@ -258,7 +258,15 @@ def _on_springs(pads: dict[str, _Spring], weight: _Carried, sheet: Sheet) -> dic
             COMMON_PRACTICE,
             "greatest pressure under the means over proof stress",
         ),
+        Limit(
+            "friction",
+            "0.05",
+            "ratio",
+            COMMON_PRACTICE,
+            "least friction of steel faces that are drawn together, with any paste between them",
+        ),
     ],
+    edition=2,
 )
 def put_in_and_out(face: LocatingFace, sheet: Sheet) -> Judgement:
     """Chamfer against squareness; force to leave against the means, or heat; the pressure where they press."""
@@ -292,7 +300,8 @@ def _out(fastening: FrameFastening, pad_in: Seated, sheet: Sheet) -> Judgement:
         return sheet.at_most(heat, sheet.limit("heat", "ΔT_a")).else_says(
             "pad comes free at {found} of heat, {limit} allowed"
         )
-    F = sheet.work("F_o", force_to_leave, F=_entering(pad_in, sheet), G=_weight(pad_in.block, sheet))
+    entering, told = _entering(pad_in, sheet)
+    F = sheet.work("F_o", force_to_leave, F=entering, G=_weight(pad_in.block, sheet))
     sheet.read("drawn out on", means.on)
     pressure = sheet.work("p", pressure_on_face, F=F, A=sheet.take("A_m", means.face))
     R = sheet.look_up(
@@ -304,12 +313,17 @@ def _out(fastening: FrameFastening, pad_in: Seated, sheet: Sheet) -> Judgement:
             "{item} draws the pad out with {found}, {limit} wanted"
         ),
         sheet.at_most(pressure, allowed).else_says("{item} presses the block by {found}, {limit} allowed"),
+        *told,
     )
 
 
-def _entering(pad_in: Seated, sheet: Sheet) -> Newtons:
-    """Force to enter of all locked pads of a block together."""
+def _entering(pad_in: Seated, sheet: Sheet) -> tuple[Newtons, list[Judgement]]:
+    """Force to enter of all locked pads of a block together; a friction below that of any paste is told.
+
+    It is counted at the least that a paste leaves.
+    """
     force: Newtons = 0.0
+    least, told = sheet.limit("friction", "μ_0"), list[Judgement]()
     for face in sheet.belonging_to(pad_in.block, LocatingFace):
         one = seated(face, sheet)
         if locks_block(sheet.read(f"pad of {face.id}", face.pad), one.pad, sheet):
@@ -317,9 +331,14 @@ def _entering(pad_in: Seated, sheet: Sheet) -> Newtons:
                 one, with_form(interference_of(one, sheet), one, sheet), DRAWING_TEMPERATURE, sheet
             )
             mu = sheet.take(f"μ of {face.id}", face.friction)
-            added = sheet.work("F_2", force_to_enter, mu=mu, sigma=sigma, A=area_of_faces(one, sheet))
+            known = sheet.at_least(mu, least).else_says(
+                "friction of the pads is said to be {found}, {limit} is the least with any paste"
+            )
+            told += [] if known.holds else [known]
+            A = area_of_faces(one, sheet)
+            added = sheet.work("F_2", force_to_enter, mu=max(mu, least), sigma=sigma, A=A)
             force = sheet.work("F", sum_of_loads, F_1=force, F_2=added)
-    return force
+    return force, told
 
 
 RULES: tuple[Rule, ...] = (carrying_pads, put_in_and_out)

@@ -51,7 +51,7 @@ _FIRST_REVISION = ("-", "–", "—")
     grade=Grade.NONCONFORMITY,
     cites=[ISO_7200.at("table 1, identifying and administrative data fields"), COMMON_PRACTICE],
     why="a part whose drawing cannot be identified cannot be made again, nor traced when it fails",
-    edition=4,
+    edition=5,
     leaves_out="whether the number and the revision are those of the drawing in the shop; parts as made, which their "
     "serial numbers identify (made.identified)",
     against=(),
@@ -156,7 +156,7 @@ def local_code(component: Component, sheet: Sheet) -> Judgement:
     "release.independent-check",
     title="A pressure part or safety part was checked by someone other than the person who prepared it",
     on=Component,
-    edition=8,
+    edition=9,
     grade=Grade.HOLD,
     cites=[ISO_7200.at("table 1, creator and approval person"), COMMON_PRACTICE],
     why="a person who made a mistake tends to overlook it the second time as well",

@@ -15,7 +15,7 @@ from speclint_release.sources import EN_13445_5
     title="A hydraulic test on record had a witness beside who made it, and each examination was made by somebody "
     "who is named, and who did not weld the part",
     on=MadePart,
-    edition=5,
+    edition=6,
     grade=Grade.NONCONFORMITY,
     cites=[
         EN_13445_5.at("clauses 6 and 10, inspection during fabrication and final assessment"),

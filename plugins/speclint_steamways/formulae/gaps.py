@@ -11,6 +11,7 @@ from speclint.equations import (
     MetresPerSecondSquared,
     Ratio,
     SquareMetreKelvinsPerWatt,
+    SquareMetres,
     WattsPerMetreKelvin,
     WattsPerSquareMetreKelvin,
     WattsPerSquareMetreKelvinToTheFourth,
@@ -146,3 +147,17 @@ def gap_left(s: Metres, y_1: Metres, y_2: Metres) -> Metres:
     11.6
     """
     return s - y_1 - y_2
+
+
+@formula("A_b = b A", cites=[FIRST_PRINCIPLES])
+def section_of_bridges(b: Ratio, A: SquareMetres) -> SquareMetres:
+    """Section of all ribs and stays across the gap between two walls.
+
+    A_b = b A
+
+    ``b`` their share of the area of the wall; ``A`` that area [m²]. Returns [m²].
+
+    >>> section_of_bridges(b=0.01, A=0.25)
+    0.0025
+    """
+    return b * A

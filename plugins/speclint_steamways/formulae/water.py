@@ -293,6 +293,23 @@ def beyond_drain(L: Metres, a: Metres) -> Metres:
     return L - a
 
 
+@formula("h = φ max(a − d/2, 0)", cites=[FIRST_PRINCIPLES])
+def left_below_drain(φ: Ratio, a: Metres, d: Metres) -> Metres:
+    """Depth of the water that stays at the lower edge of a sloping floor, below the lip of its drain.
+
+    h = φ max(a − d/2, 0)
+
+    ``φ`` fall of the floor towards that edge; ``a`` from the edge to the middle of the drain's mouth, ``d`` its bore
+    [m]. Returns [m].
+
+    Hand working: 0.02 × (206 − 6) = 4 mm.
+
+    >>> round(left_below_drain(φ=0.02, a=0.206, d=0.012), 9)
+    0.004
+    """
+    return φ * max(a - d / 2, 0.0)
+
+
 @formula("Δt = w y", cites=[FIRST_PRINCIPLES])
 def metal_lost(w: MetresPerSecond, y: Seconds) -> Metres:
     """Thickness that ash and acid take.

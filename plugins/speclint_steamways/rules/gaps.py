@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres, Pascals
 from speclint.facts import Panel, build_of, gap_between, greatest_exhaust_pressure, panels_of_partition
 from speclint.handbook.heat import INCROPERA
 from speclint.handbook.plates import PANEL_TABLES, panel_deflection, panel_deflection_factor
 from speclint.specs import LoadCase, Partition
-from speclint_steamways.formulae.gaps import gap_left
+from speclint_steamways.formulae.gaps import gap_left, section_of_bridges
 from speclint_steamways.inputs.gaps import convection_in
 from speclint_steamways.inputs.partitions import pressure_on_live_side, wall_left
 
@@ -27,13 +29,23 @@ from speclint_steamways.inputs.partitions import pressure_on_live_side, wall_lef
     "gap; that it is vented (block.closed-cavities); "
     "the sum of heat, which takes the convection in the gap from here (heat.exhaust-heating)",
     against=(),
-    edition=3,
-    limits=[Limit("gap", "5 mm", "length", COMMON_PRACTICE, "least gap that is left")],
+    edition=4,
+    limits=[
+        Limit("gap", "5 mm", "length", COMMON_PRACTICE, "least gap that is left"),
+        Limit(
+            "stay",
+            "100 mm²",
+            "area",
+            COMMON_PRACTICE,
+            "least section across a gap, of one round stay of 11 mm",
+        ),
+    ],
 )
 def gap_works(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     """Width less the deflection of both walls, each less its corrosion allowance.
 
-    By how much its gas carries more than still gas stands beside it.
+    By how much its gas carries more than still gas stands beside it. Bridges that are stated, and not none, are in all
+    at least one stay: a share that makes a thread of it is a slip, and counts the heat that they carry as nothing.
     """
     if build_of(partition, sheet) == "single wall":
         raise sheet.not_applicable("it is a single wall")
@@ -50,7 +62,20 @@ def gap_works(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     )
     T_1, T_2 = sheet.take("T_l", case.live_temperature), sheet.take("T_e", case.exhaust_temperature)
     convection_in(partition, s, T_1, T_2, sheet)
-    return sheet.at_least(sheet.work("s_l", gap_left, s=s, y_1=y_1, y_2=y_2), sheet.limit("gap", "s_a"))
+    open_still = sheet.at_least(sheet.work("s_l", gap_left, s=s, y_1=y_1, y_2=y_2), sheet.limit("gap", "s_a"))
+    return sheet.worst(open_still, *_bridged(partition, sheet))
+
+
+def _bridged(partition: Partition, sheet: Sheet) -> Iterator[Judgement]:
+    """The section of all that bridges the gap, where the partition says that something does."""
+    if not sheet.is_stated("bridges", partition.bridges):
+        return
+    b = sheet.take("b", partition.bridges)
+    if b > 0:
+        A = sheet.work("A_b", section_of_bridges, b=b, A=sheet.take("A", partition.area))
+        yield sheet.at_least(A, sheet.limit("stay", "A_s")).else_says(
+            "all that bridges the gap has {found}, one stay alone has {limit}"
+        )
 
 
 def _bent(panel: Panel, p: Pascals, i: str, partition: Partition, case: LoadCase, sheet: Sheet) -> Metres:

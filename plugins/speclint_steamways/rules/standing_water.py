@@ -12,6 +12,7 @@ from speclint_steamways.formulae.floors import fall_towards
 from speclint_steamways.formulae.water import (
     beyond_drain,
     clearance_volume,
+    left_below_drain,
     pool,
     pools_together,
     share_of_volume,
@@ -191,8 +192,8 @@ def _inclined(passage: SteamPassage, way: str, sheet: Sheet) -> Ratio:
 
 @rule(
     "water.drain-stays-open",
-    edition=6,
-    title="Every drain has a bore of at least 8 mm and falls all the way, floors fall to theirs by 1 in 50 or more; "
+    edition=7,
+    title="Every drain has a bore of at least 8 mm and falls all the way, floors fall by 1 in 50 or more to theirs; "
     "none joins two ends of a cylinder, leads to another block, or from end or exhaust to live steam",
     on=(SteamPassage, CylinderBlock),
     grade=Grade.NONCONFORMITY,
@@ -203,6 +204,13 @@ def _inclined(passage: SteamPassage, way: str, sheet: Sheet) -> Ratio:
     limits=[
         Limit("bore", "8 mm", "length", COMMON_PRACTICE, "least bore of a drain"),
         Limit("fall", "0.02", "ratio", COMMON_PRACTICE, "least fall of a floor towards its drain, 1 in 50"),
+        Limit(
+            "left",
+            "2 mm",
+            "length",
+            COMMON_PRACTICE,
+            "greatest depth of water at the lowest edge of a sloping floor",
+        ),
     ],
 )
 def drain_stays_open(part: SteamPassage | CylinderBlock, sheet: Sheet) -> Judgement:
@@ -245,42 +253,42 @@ def _open(drain: Drain, sheet: Sheet) -> Judgement:
 
 
 def _falls(passage: SteamPassage, drains: list[tuple[str, Drain]], sheet: Sheet) -> Judgement:
-    """Fall of a floor, and that it leads to a drain: one lies in the half to which it falls."""
+    """Fall of a floor, and that a drain is at the edge to which it falls: no water stays beyond it."""
+    way = ""
     if sheet.is_stated(f"how the floor of {passage.id} stands", passage.floor.inclined):
-        return _falls_inclined(passage, drains, sheet)
-    steep = sheet.at_least(sheet.take("φ", passage.floor.fall), sheet.limit("fall", "φ_a")).else_says(
+        falls = {one: _inclined(passage, one, sheet) for one in ("front", "back", "outer", "inner")}
+        way = max(falls, key=lambda one: falls[one])
+        φ = falls[way]
+    else:
+        φ = sheet.take("φ", passage.floor.fall)
+    steep = sheet.at_least(φ, sheet.limit("fall", "φ_a")).else_says(
         "floor falls by {found} of its length, {limit} wanted"
     )
     if not steep.holds:
         return steep
-    to_front = sheet.read("fall", passage.floor.towards) == "front"
-    L = sheet.take("L", passage.floor.length)
-    places = [sheet.take("along", one.along) for _, one in drains]
-    led = any((place <= L / 2) == to_front or place == L / 2 for place in places)
-    said = "the floor falls towards its drain" if led else "the floor falls away from its drain"
-    return sheet.worst(steep, sheet.states(led, said, where=passage.floor.where))
+    way = way or sheet.read("fall", passage.floor.towards)
+    return sheet.worst(steep, _at_the_edge(passage, (way, φ), drains, sheet))
 
 
-def _falls_inclined(passage: SteamPassage, drains: list[tuple[str, Drain]], sheet: Sheet) -> Judgement:
-    """The same of a floor that is inclined to one of its edges: a drain lies in the half of that edge."""
-    falls = {way: _inclined(passage, way, sheet) for way in ("front", "back", "outer", "inner")}
-    way = max(falls, key=lambda one: falls[one])
-    steep = sheet.at_least(falls[way], sheet.limit("fall", "φ_a")).else_says(
-        "floor falls by {found} of its length, {limit} wanted"
-    )
-    if not steep.holds:
-        return steep
-    lengthwise = way in ("front", "back")
-    key, L = ("along", passage.floor.length) if lengthwise else ("across", passage.floor.width)
-    first = way == "front"
+def _at_the_edge(
+    passage: SteamPassage, falls: tuple[str, Ratio], drains: list[tuple[str, Drain]], sheet: Sheet
+) -> Judgement:
+    """Depth of the water that stays where a floor is lowest, below the lip of the drain nearest to that edge."""
+    way, φ = falls
+    lengthwise, first = way in ("front", "back"), way == "front"
+    key, size = ("along", passage.floor.length) if lengthwise else ("across", passage.floor.width)
     if not lengthwise:
         left = sheet.read("hand of the block", sheet.follow(passage.in_block).hand) == "left"
         first = left == (way == "outer")
-    middle = sheet.take("L", L) / 2
-    places = [sheet.take(key, getattr(one, key)) for _, one in drains]
-    led = any((place <= middle) == first or place == middle for place in places)
-    said = "the floor falls towards its drain" if led else "the floor falls away from its drain"
-    return sheet.worst(steep, sheet.states(led, said, where=passage.floor.where))
+    L, depths = sheet.take("L", size), list[Metres]()
+    for name, one in drains:
+        a = sheet.take(f"{key} {name}", getattr(one, key))
+        to_edge = a if first else sheet.work(f"a_{name}", beyond_drain, L=L, a=a)
+        d = sheet.take(f"d {name}", one.bore)
+        depths.append(sheet.work(f"h_{name}", left_below_drain, φ=φ, a=to_edge, d=d))
+    return sheet.at_most(min(depths), sheet.limit("left", "h_a")).else_says(
+        "water stays {found} deep where the floor is lowest, beyond its drain; {limit} allowed"
+    )
 
 
 def _of_ends(block: CylinderBlock, sheet: Sheet) -> Iterator[tuple[str, Callable[[], Judgement]]]:

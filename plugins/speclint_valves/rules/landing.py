@@ -16,6 +16,7 @@ from speclint.facts import (
     furthest_lift,
     lift_with_overtravel,
     lifts_clear_of_piston,
+    load_on_stop,
     opening_of_cage,
     rod_diameter,
     rod_steel,
@@ -32,10 +33,12 @@ from speclint_valves.formulae.landing import (
     beat_gap,
     clearance_hot,
     least_piece,
+    lift_as_stop_gives,
     piston_nearer,
     seating_load,
     size_of_gap,
 )
+from speclint_valves.inputs.catching import held_where_it_stands
 from speclint_valves.inputs.opening import piston
 from speclint_valves.inputs.shutting import on_spindle, spindle_of, supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import springs_new
@@ -272,19 +275,25 @@ def _rod(
 
 @rule(
     "valve.lift-stop",
-    edition=4,
-    title="The valve has a stop that it meets no sooner than at full lift with overtravel, and before cage or cover",
+    edition=5,
+    title="The valve has a stop that it meets no sooner than at full lift with overtravel, and before cage or cover, "
+    "as far as the stop gives under a valve that is thrown against it",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="when the gear overruns or a spring breaks, the stop must end the valve's travel, and not "
     "another part",
-    leaves_out="the strength of the stop; the piston (valve.foul-clearance)",
+    leaves_out="the strength of the stop, and how far one gives whose stiffness is not stated; the piston "
+    "(valve.foul-clearance)",
     against=("foul",),
 )
 def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Lift + overtravel ≤ lift at the stop ≤ lift + the room beyond it, hot."""
+    """Lift + overtravel ≤ lift at the stop ≤ lift + the room beyond it, hot.
+
+    Running, a stop whose stiffness is stated gives by v √(m/k) under a valve with a broken spring, and the valve goes
+    so far beyond it.
+    """
     h, furthest = sheet.take("h", valve.lift), furthest_lift(valve, sheet)
     if furthest is None:
         furthest = sheet.work("h_o", lift_with_overtravel, h=h, o=sheet.take("o", valve.overtravel))
@@ -300,19 +309,38 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
         y=0.0,
     )
     strikes = sheet.work("h_c", lift_with_overtravel, h=h, o=room)
-    return sheet.worst(
-        sheet.at_most(furthest, stop).else_says("gear lifts the valve by {found}, its stop is at {limit}"),
-        sheet.at_most(stop, strikes).else_says(
-            "stop at {found}, but the valve strikes cage or cover at {limit}"
-        ),
+
+    def stands() -> Judgement:
+        return sheet.worst(
+            sheet.at_most(furthest, stop).else_says(
+                "gear lifts the valve by {found}, its stop is at {limit}"
+            ),
+            sheet.at_most(stop, strikes).else_says(
+                "stop at {found}, but the valve strikes cage or cover at {limit}"
+            ),
+        )
+
+    items = [("stop", stands)]
+    if case.name == "running" and sheet.is_stated("stiffness of the stop", valve.stop_stiffness):
+        items.append(("stop as it gives", lambda: _gives(valve, (stop, strikes), case, sheet)))
+    return sheet.each(items, lambda item: item[1]())
+
+
+def _gives(valve: PoppetValve, lifts: tuple[Metres, Metres], case: LoadCase, sheet: Sheet) -> Judgement:
+    """How far a valve goes that is thrown against its stop, which gives, before it strikes cage or cover."""
+    stop, strikes = lifts
+    F = load_on_stop(valve, case, sheet)
+    reached = sheet.work("h_g", lift_as_stop_gives, h_s=stop, F=F, k=sheet.take("k", valve.stop_stiffness))
+    return sheet.at_most(reached, strikes).else_says(
+        "stop gives until the valve is lifted by {found}, and strikes cage or cover at {limit}"
     )
 
 
 @rule(
     "valve.cannot-fall-in",
-    edition=7,
-    title="The openings of a catch that a part holds, or of the way into the cylinder, are no wider than the smallest "
-    "piece of a broken valve, spindle, nut or collet",
+    edition=8,
+    title="The openings of a catch that a part of its chamber holds, or of the way into the cylinder, are no wider "
+    "than the smallest piece of a broken valve, spindle, nut or collet",
     wrong="a broken piece of {found} passes an opening of {limit}",
     on=PoppetValve,
     grade=Grade.HOLD,
@@ -334,15 +362,17 @@ def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
         "b", least_piece, b=stated, d=sheet.take("d_s", spindle_of(valve, sheet).least_diameter)
     )
     if cages:
-        return sheet.each([(cage.id, cage) for cage in cages], lambda item: _caught(piece, item[1], sheet))
+        return sheet.each(
+            [(cage.id, cage) for cage in cages], lambda item: _caught(piece, item[1], valve, sheet)
+        )
     collar = sheet.read("retained by", valve.retained) == "collar larger than the port"
     return sheet.at_least(piece, sheet.take("b_o", valve.cage_opening if collar else valve.passage_below))
 
 
-def _caught(piece: Metres, cage: ValveCage, sheet: Sheet) -> Judgement:
-    """By a cage that a part holds: one that is loose follows the pieces."""
-    sheet.follow(cage.held_by)
-    return sheet.at_least(piece, opening_of_cage(cage, sheet))
+def _caught(piece: Metres, cage: ValveCage, valve: PoppetValve, sheet: Sheet) -> Judgement:
+    """By a cage that a part of the chamber holds: one that is loose follows the pieces."""
+    held = held_where_it_stands(cage, valve, sheet)
+    return sheet.worst(held, sheet.at_least(piece, opening_of_cage(cage, sheet)))
 
 
 @rule(

@@ -47,6 +47,7 @@ from speclint_valves.formulae.guides import (
 from speclint_valves.formulae.spindle import direct_stress
 from speclint_valves.formulae.tables import root_diameter_of_thread
 from speclint_valves.inputs.guides import guide_of
+from speclint_valves.inputs.leak_offs import leads_away
 from speclint_valves.inputs.loads import greatest_valve_load
 from speclint_valves.inputs.shutting import supply_at_most
 from speclint_valves.inputs.train import SCAN, on_every_track
@@ -195,16 +196,18 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
 
 @rule(
     "spindle.seal",
-    edition=6,
+    edition=7,
     title="The seal is named, temperature, boiler pressure and speed at it are within its rating, and its leak-off is "
-    "stated",
+    "stated and leads to no place where people stand",
     on=ValveSpindle,
     cases=("starting", "running"),
     grade=Grade.QUERY,
-    gravest=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
     cites=[COMMON_PRACTICE],
-    why="a seal beyond its rating burns or blows out, and water behind it corrodes gear and springs",
-    leaves_out="service life of the seal; what a gland's packing or rings bear, for which the rating stands",
+    why="a seal beyond its rating burns or blows out, and water behind it corrodes gear and springs; "
+    "steam led to the cab scalds",
+    leaves_out="service life of the seal; what a gland's packing or rings bear, for which the rating stands; places "
+    "that the leak-off names in other words, for which the local code and a competent person decide",
     against=("leak", "burn"),
     limits=[
         Limit(
@@ -213,9 +216,10 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
     ],
 )
 def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Temperature, greatest pressure of the boiler and rubbing speed ≤ those of the rating; leak-off stated."""
+    """Temperature, greatest pressure of the boiler and rubbing speed ≤ those of the rating; leak-off led away."""
     valve = sheet.follow(spindle.moves)
-    return on_every_track(valve, sheet, lambda train: _sealed(spindle, train, case, sheet))
+    led = leads_away(spindle, sheet)
+    return sheet.worst(led, on_every_track(valve, sheet, lambda train: _sealed(spindle, train, case, sheet)))
 
 
 def _sealed(spindle: ValveSpindle, train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -234,7 +238,6 @@ def _sealed(spindle: ValveSpindle, train: ValvesTrain, case: LoadCase, sheet: Sh
     )
     speed = sheet.work("v", valve_speed, i=i, s_prime=moved.at(angle).slope, ω=ω)
     kind = sheet.read("seal", spindle.seal)
-    sheet.read("leak-off", spindle.leak_off)
     T, p = sheet.take("T", case.temperature_of(spindle)), supply_at_most(case, sheet)
     of_kind = (
         [

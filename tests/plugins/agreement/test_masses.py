@@ -66,6 +66,14 @@ least_diameter = "20 mm"
 free_length = "400 mm"
 mass = "{}"
 """
+CROSSHEAD = """
+kind = "crosshead"
+id = "crosshead"
+material = "known-forging"
+boss_diameter = "200 mm"
+boss_width = "60 mm"
+mass = "{}"
+"""
 WELDMENT = """
 kind = "weldment"
 id = "weldment"
@@ -113,6 +121,7 @@ def judged(workshop: DesignFolder, text: str, mass: float, rule: str = MASS) -> 
         (VALVE, 0.9 * SHELL, 1.01),
         (VALVE, 1.1 * math.pi / 4 * 0.16**2 * 0.08 * 7850, 0.99),
         (SPINDLE, 0.9 * math.pi / 4 * 0.02**2 * 0.4 * 7850, 1.01),
+        (CROSSHEAD, 0.9 * math.pi / 4 * 0.2**2 * 0.12 * 7850, 1.01),  # two bosses of 60 mm, the pin in them
         (WELDMENT, 0.9 * 7850 * 2 * 0.5 * 1 * 0.02, 1.01),
     ],
 )

@@ -51,6 +51,7 @@ _SPRUNG = {
 }
 _FORGED = {"metals.toml": METALS + train.FORGING, "speclint.toml": WITH_METALS}
 #: 90 mm by 1450 mm of 7850 kg/m³ are 72.4 kg.
+_CROSSHEAD = {**_FORGED, "crosshead.toml": masses.CROSSHEAD.format("50 kg")}
 _ROD = {**_FORGED, "rod.toml": masses.ROD.format("75 kg")}
 #: 180 mm by 200 mm are 40 kg.
 _TURNING = {
@@ -263,6 +264,15 @@ ROWS: list[Row] = [
         (SILENT, ("rod.toml", 'material = "known-forging"\n')),
         (SILENT, ("rod.toml", 'diameter = "90 mm"\n')),
         (SILENT, ("rod.toml", 'free_length = "1450 mm"\n')),
+    ),
+    *rows(
+        "mass.by-sizes",
+        "crosshead",
+        _CROSSHEAD,
+        (SILENT, ("crosshead.toml", 'mass = "50 kg"\n')),
+        (SILENT, ("crosshead.toml", 'material = "known-forging"\n')),
+        (SILENT, ("crosshead.toml", 'boss_diameter = "200 mm"\n')),
+        (SILENT, ("crosshead.toml", 'boss_width = "60 mm"\n')),
     ),
     *rows(
         "mass.of-turning-parts",

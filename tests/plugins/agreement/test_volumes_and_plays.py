@@ -57,13 +57,15 @@ def test_a_port_that_is_not_drawn_leaves_the_volume_open(tmp_path: Path) -> None
     [
         ("0.6 mm", "0.4 mm", FINE),
         ("0.6 mm", "0.41 mm", ("finding", Grade.HOLD)),
-        ("", "1 mm", FINE),
+        ("", "1 mm", ("not assessed", Grade.HOLD)),
+        ("", "1.01 mm", ("finding", Grade.HOLD)),
+        ("1 mm", "", ("not assessed", Grade.HOLD)),
         ("1.01 mm", "", ("finding", Grade.HOLD)),
         ("", "", ("not applicable", None)),
     ],
 )
 def test_wear_adds_up(tmp_path: Path, axlebox: str, pin: str, ends: tuple[str, Grade | None]) -> None:
-    """The drive states 1 mm either way."""
+    """The drive states 1 mm either way; a bearing that states none has some wear all the same."""
     drawn = {**DRAWN, "pin.toml": PIN + (f'wear.along = "{pin}"\n' if pin else "")}
     design = DesignFolder(tmp_path).write({**bench(), **drawn})
     if axlebox:

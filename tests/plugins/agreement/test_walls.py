@@ -92,6 +92,47 @@ def test_walls_and_metal(
     assert (found.outcome, found.grade) == ends
 
 
+_SHELL = '[plates.end]\nserves_as = "shell"\n'
+_LIVE, _EXHAUST = 'carries = "live steam"', 'carries = "exhaust steam"'
+
+
+def in_shells(first: str, second: str, shells: str = _SHELL, bore: str = "barrel") -> dict[str, str]:
+    """A block with two openings, in a weldment with a round shell "end" beside its plates."""
+    openings = f"[openings]\nin = {{ {first} }}\nout = {{ {second} }}\n"
+    start, end = BLOCK.index("[openings]"), BLOCK.index("[divisions")
+    block = BLOCK[:start].replace('plate = "barrel"', f'plate = "{bore}"') + openings + BLOCK[end:]
+    return {"block.toml": block, "weldment.toml": WELDMENT + shells}
+
+
+@pytest.mark.parametrize(
+    ("files", "ends"),
+    [
+        (in_shells(f'plate = "end", {_LIVE}', f'plate = "end", {_LIVE}'), FINE),
+        (in_shells(f'plate = "end", {_LIVE}', f'plate = "end", {_EXHAUST}'), HOLD),
+        (in_shells(f'plate = "end", {_LIVE}', 'plate = "end"'), FINE),
+        (in_shells(f'plate = "end", {_LIVE}', f'plate = "boss", {_EXHAUST}'), FINE),
+        (in_shells(f'plate = "end", {_LIVE}', f'plate = "end", {_EXHAUST}', _SHELL, "end"), FINE),
+        (
+            in_shells(
+                f'plate = "end", {_LIVE}',
+                f'plate = "end", {_EXHAUST}',
+                _SHELL.replace('"shell"', '"flange"'),
+            ),
+            FINE,
+        ),
+        (in_shells(f'flat_wall = "side", {_LIVE}', f'plate = "end", {_EXHAUST}'), FINE),
+        (in_shells(f'flat_wall = "side", {_EXHAUST}', f'plate = "end", {_EXHAUST}'), HOLD),
+        (in_shells(f'flat_wall = "apron", {_EXHAUST}', f'plate = "end", {_EXHAUST}'), FINE),
+    ],
+)
+def test_an_opening_has_the_steam_of_its_wall_and_of_its_shell(
+    tmp_path: Path, files: dict[str, str], ends: tuple[str, Grade | None]
+) -> None:
+    """Live steam is on one side of the wall "side", and air on both of "apron"; a barrel has both steams along it."""
+    found = DesignFolder(tmp_path).write(files).only("opening.plate-of-wall")
+    assert (found.outcome, found.grade) == ends
+
+
 def test_a_block_that_names_no_plate_has_none_to_agree_with(design: DesignFolder) -> None:
     for plate in ("barrel", "boss", "chest"):
         design.replace("block.toml", f'plate = "{plate}"\n', "")

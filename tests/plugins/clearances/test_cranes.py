@@ -99,6 +99,31 @@ def test_the_tilt_from_both_sides(workshop: DesignFolder, x: str, outcome: str) 
     assert math.degrees(found(check)) == pytest.approx(5, rel=0.02)
 
 
+def with_one_higher(made: dict[str, str]) -> dict[str, str]:
+    """The first point, front-outer, stands 600 mm higher than the others."""
+    return {"plan.toml": made["plan.toml"].replace('z = "520 mm"', 'z = "1120 mm"', 1)}
+
+
+@pytest.mark.parametrize(("mass", "outcome"), [("3060 kg", "conforms"), ("3110 kg", "finding")])
+def test_a_leg_opposite_to_a_higher_point_takes_more(workshop: DesignFolder, mass: str, outcome: str) -> None:
+    """The hook is 1200 mm above the lowest point and 600 mm above that one: of the pair it takes 1/3, the other 2/3.
+
+    456.2 mm aside, aslant by √(1 + 0.3802²) = 1.0698: 2/3 × 1.0698 × 1.5 = 1.0698 of the load, 3300 kg at 3084.7.
+    """
+    alone = weight("block", mass, "350 mm", "10 mm", "80 mm")
+    made = with_one_higher(plan(weights=alone, states='[states.bare]\non = ["block"]\n'))
+    check = write(workshop, made).only(STATE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("x", "outcome"), [("492 mm", "conforms"), ("495 mm", "finding")])
+def test_a_higher_point_lifts_no_hook(workshop: DesignFolder, x: str, outcome: str) -> None:
+    """1640 mm under the hook as before, whose height is stated above the lowest point: 143.5 mm beside the middle."""
+    alone = weight("block", "500 kg", x, "10 mm", "80 mm")
+    made = with_one_higher(plan(weights=alone, states='[states.bare]\non = ["block"]\n'))
+    assert write(workshop, made).only(STATE).outcome == outcome
+
+
 def test_a_piece_in_no_state_is_told(workshop: DesignFolder) -> None:
     check = write(workshop, plan(states='[states.bare]\non = ["block", "liner"]\n')).only(STATE)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)

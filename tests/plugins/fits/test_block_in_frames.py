@@ -541,6 +541,24 @@ def test_the_means_press_on_face_enough(workshop: DesignFolder, face: str, outco
     assert workshop.write(made).only(OUT, "face-back").outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("friction", "outcome"),
+    [("0.051", "conforms"), ("0.0495", "finding"), ("0.01..0.02", "finding"), ("0.1..0.15", "conforms")],
+)
+def test_no_paste_lets_a_pad_come_out_as_on_ice(workshop: DesignFolder, friction: str, outcome: str) -> None:
+    """Less than 0.05 is told at either pad, and counted at 0.05: 2 × 67.00 kN × 0.05/0.15 = 44.67 kN.
+
+    The modulus, 3 % either way, is not at the same side for what is told and for what is counted.
+    """
+    made = files()
+    for name in ("face-back.toml", "face-front.toml"):
+        made[name] = made[name].replace('"0.10..0.15"', f'"{friction}"')
+    check = workshop.write(made).only(OUT, "face-back")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    if outcome == "finding":
+        assert on_sheet(check, "F") == pytest.approx(44.67e3, rel=0.062)
+
+
 def test_heat_frees_a_pad(workshop: DesignFolder) -> None:
     """0.045 mm: (0.045 + 0.03)/(12.3e-6 × 220.045) = 27.7 K."""
     heated = ('by = "jacks"', 'by = "heat"')

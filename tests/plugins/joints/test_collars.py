@@ -86,3 +86,38 @@ def test_a_ring_without_its_force_is_judged_by_its_place(workshop: DesignFolder)
     assert outcome(workshop) == FINE
     workshop.replace("liner.toml", 'clamp_diameter = "580 mm"', 'clamp_diameter = "559 mm"')
     assert outcome(workshop) == WRONG
+
+
+def second(design: DesignFolder, cover: str = 'like = "cover"\n', ring: str = "580 mm") -> DesignFolder:
+    """A second cylinder with its liner, pressed on a ring by a cover that is said to be like the first."""
+    text = {
+        name: (design.root / f"{name}.toml").read_text(encoding="utf-8")
+        for name in ("block", "liner", "cover")
+    }
+    block = text["block"].replace('id = "block"', 'id = "other-block"')
+    liner = text["liner"].replace('id = "liner"', 'id = "other-liner"').replace('"block"', '"other-block"')
+    lid = f'kind = "cylinder-cover"\nid = "other-cover"\n{cover}closes = "other-block"\nof_end = "front"\n'
+    made = {"other-block": block, "other-liner": liner.replace("580 mm", ring), "other-cover": lid}
+    for name, spec in made.items():
+        (design.root / f"{name}.toml").write_text(spec, encoding="utf-8")
+    return design
+
+
+@pytest.mark.parametrize(
+    ("ring", "ends"), [("580.49 mm", FINE), ("580.51 mm", WRONG), ("579.51 mm", FINE), ("579.49 mm", WRONG)]
+)
+def test_covers_made_alike_press_on_one_ring(workshop: DesignFolder, ring: str, ends: Ends) -> None:
+    """580 mm, to 0.5 mm."""
+    check = second(workshop, ring=ring).only(CLAMP, "liner")
+    assert (check.outcome, check.grade) == ends
+
+
+def test_covers_that_are_not_alike_may_press_on_other_rings(workshop: DesignFolder) -> None:
+    check = second(workshop, cover="", ring="570 mm").only(CLAMP, "liner")
+    assert (check.outcome, check.grade) == FINE
+
+
+def test_a_liner_alike_without_its_ring_is_compared_with_nothing(workshop: DesignFolder) -> None:
+    second(workshop).replace("other-liner.toml", 'clamp_diameter = "580 mm"\n', "")
+    check = workshop.only(CLAMP, "liner")
+    assert (check.outcome, check.grade) == FINE

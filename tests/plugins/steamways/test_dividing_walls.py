@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder, expect_not_applicable, on_sheet
+from speclint.testing import DesignFolder, expect_not_applicable, found, on_sheet
 from tests.plugins.steamways.exhaust import FACES, files
 
 EVERY, ONE, GAP = "heat.every-face-counted", "heat.one-wall-between", "heat.gap-works"
@@ -197,6 +197,24 @@ def test_air_in_the_gap_is_no_fault(workshop: DesignFolder) -> None:
     assert on_sheet(check, "Ra") == pytest.approx(2174, rel=0.01)
     assert on_sheet(check, "Nu_g") == pytest.approx(1.034, rel=0.01)
     assert check.outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("bridges", "outcome"), [("0.000202", "conforms"), ("0.000198", "finding"), ("0", "conforms")]
+)
+def test_what_bridges_the_gap_is_a_stay_at_least(workshop: DesignFolder, bridges: str, outcome: str) -> None:
+    """Of 0.5 m²: 101 and 99 mm²."""
+    made = files(('bridges = "0"', f'bridges = "{bridges}"'), area="0.5 m²")
+    check = workshop.write(made).only(GAP, "wall")
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert found(check) == pytest.approx(99e-6)
+
+
+def test_bridges_of_no_known_area_are_not_assessed(workshop: DesignFolder) -> None:
+    made = files(('bridges = "0"', 'bridges = "0.01"'))
+    made["wall.toml"] = made["wall.toml"].replace('area = "1.5 m²"\n', "")
+    assert workshop.write(made).only(GAP, "wall").outcome == "not assessed"
 
 
 def test_a_single_wall_has_no_gap(workshop: DesignFolder) -> None:

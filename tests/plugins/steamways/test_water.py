@@ -301,21 +301,22 @@ def test_water_reaches_the_ends_of_the_bore_that_it_names(workshop: DesignFolder
 
 
 @pytest.mark.parametrize(
-    ("towards", "along", "outcome"),
+    ("towards", "along", "inclines", "outcome"),
     [
-        ("front", "198 mm", "conforms"),
-        ("front", "200 mm", "conforms"),
-        ("front", "202 mm", "finding"),
-        ("back", "198 mm", "finding"),
-        ("back", "200 mm", "conforms"),
-        ("back", "202 mm", "conforms"),
+        ("front", "104 mm", False, "conforms"),
+        ("front", "106 mm", False, "finding"),
+        ("back", "296 mm", False, "conforms"),
+        ("back", "294 mm", False, "finding"),
+        ("front", "99.5 mm", True, "conforms"),
+        ("front", "101.5 mm", True, "finding"),
+        ("back", "300.5 mm", True, "conforms"),
+        ("back", "298.5 mm", True, "finding"),
     ],
 )
-@pytest.mark.parametrize("inclines", [False, True])
-def test_the_drain_lies_in_the_half_to_which_the_floor_falls(
-    workshop: DesignFolder, towards: str, along: str, outcome: str, inclines: bool
+def test_the_drain_lies_where_the_floor_is_lowest(
+    workshop: DesignFolder, towards: str, along: str, inclines: bool, outcome: str
 ) -> None:
-    """Half of 400 mm, by fall or by inclination; 1.2° are 1 in 47.7."""
+    """A mouth of 10 mm and 2 mm of water: 5 + 2/0.02 = 105 mm from the edge, at 1.2°, 0.020947, 100.48; of 400 mm."""
     way = "forward" if towards == "front" else "back"
     floor = f'inclined = "1.2 ° from upright, {way}"' if inclines else f'fall = "0.02"\ntowards = "{towards}"'
     made = files(
@@ -323,7 +324,18 @@ def test_the_drain_lies_in_the_half_to_which_the_floor_falls(
     )
     check = workshop.write(made).only(OPEN, "chest")
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
-    assert ("the floor falls away from its drain" in check.says) is (outcome == "finding")
+    if outcome == "finding":
+        assert "stays at the lower edge of a sloping floor" in check.says
+
+
+def test_the_drain_nearest_to_the_lowest_edge_counts(workshop: DesignFolder) -> None:
+    """One in the middle, under which 0.02 × 195 = 3.9 mm stay, and one at the edge to which the floor falls."""
+    made = files("chest", ('along = "0 mm"', 'along = "200 mm"'))
+    check = workshop.write(made).only(OPEN, "chest")
+    assert (check.outcome, found(check)) == ("finding", pytest.approx(3.9e-3))
+    drain = made["chest.toml"].partition("[drains.low]\n")[2]
+    made["chest.toml"] += "[drains.other]\n" + drain.replace('"200 mm"', '"0 mm"', 1)
+    assert workshop.write(made).only(OPEN, "chest").outcome == "conforms"
 
 
 def test_an_inclined_floor_that_hardly_falls_is_found(workshop: DesignFolder) -> None:

@@ -11,7 +11,7 @@ from speclint import Grade
 from speclint.facts import lift_with_overtravel, strain_since
 from speclint.testing import DesignFolder, found, on_sheet
 from speclint_valves.formulae.landing import beat_gap, clearance_hot, seating_load, size_of_gap
-from tests.plugins.valves.gear import CAGE, duty, gear_files
+from tests.plugins.valves.gear import CAGE, duty, gear_files, train_files
 
 STRESS, WIDTH, GROWTH = "valve.seat-stress", "valve.seat-width", "valve.beat-growth"
 FOUL, STOP, FALL, MATERIAL = (
@@ -204,6 +204,29 @@ def test_a_hot_valve_strikes_sooner(workshop: DesignFolder, stop: str, outcome: 
     assert workshop.write(files).only(STOP).outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("stiffness", "outcome"), [("356 N/mm", "conforms"), ("349 N/mm", "finding"), ("1 N/mm", "finding")]
+)
+def test_a_stop_gives_no_farther_than_there_is_room(
+    workshop: DesignFolder, stiffness: str, outcome: str
+) -> None:
+    """At most 0.9694 m/s (π/2 × 0.02 × 37.699/1.22173), 4.5 + 1.5 kg; 4 mm from the stop to what the valve strikes.
+
+    6 kg × (0.9694/0.004)² = 352.4 N/mm.
+    """
+    soft = ('lift_stop = "21 mm"', f'lift_stop = "21 mm"\nstop_stiffness = "{stiffness}"')
+    check = workshop.write(train_files(valve=(soft,))).only(STOP, "valve")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_how_far_a_stop_gives_wants_the_gear(workshop: DesignFolder) -> None:
+    """Where nothing says how fast the valve is thrown; a stop that comes too late is told all the same."""
+    soft = ('"21 mm"', '"21 mm"\nstop_stiffness = "1 N/mm"')
+    late = ('"21 mm"', '"25.1 mm"\nstop_stiffness = "1 N/mm"')
+    assert workshop.write(gear_files((soft,))).only(STOP, "valve").outcome == "not assessed"
+    assert workshop.write(gear_files((late,))).only(STOP, "valve").outcome == "finding"
+
+
 def test_lift_stop_is_not_assessed_without_one(workshop: DesignFolder) -> None:
     assert workshop.write(gear_files((('lift_stop = "21 mm"', ""),))).only(STOP).outcome == "not assessed"
 
@@ -248,6 +271,48 @@ def test_a_cage_that_nothing_holds_is_not_assessed(workshop: DesignFolder) -> No
     check = workshop.write({**gear_files(), "cage.toml": cage}).only(FALL)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
     assert "held_by" in check.says
+
+
+LID = 'kind = "chamber-cover"\nid = "lid"\n'
+
+
+@pytest.mark.parametrize(
+    ("holder", "outcome"),
+    [
+        (LID + 'over = "valve"\n', "conforms"),
+        (LID + 'over = "other"\n', "finding"),
+        ('kind = "retaining-ring"\nid = "lid"\n', "conforms"),
+        ('kind = "valve-seat"\nid = "lid"\n', "conforms"),
+        ('kind = "bolted-joint"\nid = "lid"\n', "conforms"),
+        ('kind = "casting"\nid = "lid"\n', "conforms"),
+        ('kind = "weldment"\nid = "lid"\n', "conforms"),
+        ('kind = "cylinder-cover"\nid = "lid"\n', "conforms"),
+        ('kind = "cam-box"\nid = "lid"\n', "finding"),
+        ('kind = "steam-pipe"\nid = "lid"\n', "finding"),
+        ('kind = "valve-spindle"\nid = "lid"\n', "finding"),
+    ],
+)
+def test_a_cage_is_held_by_a_part_of_its_chamber(workshop: DesignFolder, holder: str, outcome: str) -> None:
+    """A cover over this valve, a ring, a seat, a joint or the block; nothing beside it."""
+    files = gear_files() | {
+        "cage.toml": CAGE.replace('held_by = "block"', 'held_by = "lid"'),
+        "lid.toml": holder,
+        "other.toml": 'kind = "poppet-valve"\nid = "other"\n',
+    }
+    check = workshop.write(files).only(FALL, "valve")
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+    assert outcome == "conforms" or "the cage is held by lid" in check.says
+
+
+def test_a_cage_under_a_cover_that_is_over_no_valve_is_not_assessed(workshop: DesignFolder) -> None:
+    files = gear_files() | {
+        "cage.toml": CAGE.replace('held_by = "block"', 'held_by = "lid"'),
+        "lid.toml": LID,
+    }
+    check = workshop.write(files).only(FALL, "valve")
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "over is not stated" in check.says
 
 
 @pytest.mark.parametrize("catch", ["cage", "perforated plate"])

@@ -272,6 +272,30 @@ def test_seal_is_not_assessed_without_its_name_and_its_leak_off(workshop: Design
     assert check.outcome == "not assessed"
 
 
+@pytest.mark.parametrize(
+    ("leads", "outcome", "grade"),
+    [
+        ("to the drain beside the chimney base", "conforms", None),
+        ("below the cab", "conforms", None),
+        ("a pipe, clear of the footplate", "conforms", None),
+        ("into the cab", "finding", Grade.HOLD),
+        ("to the cab steps", "finding", Grade.HOLD),
+        ("cab", "finding", Grade.HOLD),
+        ("below the running board, and on the footplate", "finding", Grade.HOLD),
+        ("clear of the steps, beside the driver", "finding", Grade.HOLD),
+        ("on the driver's footplate", "finding", Grade.HOLD),
+        ("yes", "finding", Grade.NONCONFORMITY),
+        ("led away", "finding", Grade.NONCONFORMITY),
+    ],
+)
+def test_a_leak_off_leads_where_nobody_stands(
+    workshop: DesignFolder, leads: str, outcome: str, grade: Grade | None
+) -> None:
+    line = 'leak_off = "to the drain of the cam box"'
+    check = workshop.write(train_files(spindle=((line, f'leak_off = "{leads}"'),))).only(SEAL)
+    assert (check.outcome, check.grade) == (outcome, grade)
+
+
 def test_a_spindle_wants_one_tappet(workshop: DesignFolder) -> None:
     files = train_files()
     assert workshop.write(files).only(DRIVEN).outcome == "conforms"
