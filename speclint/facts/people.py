@@ -28,7 +28,8 @@ _ROLES = _seen(
     "constructeur usine prüfer zeichner konstrukteur konstruktion bearbeiter schweißer zeuge "
     "checked prepared drawn designed approved signed signature initials ditto idem pending various several name author "
     "computer software cad yes ok okay geprüft gezeichnet bearbeitet erstellt unterschrift selbst derselbe unbekannt "
-    "niemand illegible awaited entfällt folgt blank body person"
+    "niemand illegible awaited entfällt folgt blank body person contractor contractors subcontractor "
+    "supplier suppliers customer client consultant consultants builder builders"
 )
 #: Words that stand beside those and name nobody either.
 _BESIDE_ROLES = _seen(
@@ -52,8 +53,19 @@ _NO_NAME = _seen(
     "nn x xx xxx xxxx another aother anothername johndoe janedoe joebloggs maxmustermann mustermann ka tofollow "
     "jdoe jbloggs erikamustermann emustermann mmustermann yourname namehere testuser thirdparty athirdparty "
     "notifiedbody thenotifiedbody anotifiedbody inspector theinspector aninspector authorisedperson authorizedperson "
-    "seedrawing seeabove asprepared bycalculation localcode thelocalcode aslocalcode bylocalcode"
+    "seedrawing seeabove asprepared bycalculation localcode thelocalcode aslocalcode bylocalcode tbdecided tbadvised "
+    "tbconfirmed tbagreed"
 )
+#: Words for a body or an inspector outside of the works, and those that say of what kind: together they name nobody
+#: where one is meant that is not known yet.
+_BODIES = _seen("body company insurer insurers party person")
+_ANY = _seen("a an any some independent external outside")
+_OF_BODIES = _seen(
+    "the of by for our their its and or boiler steam pressure vessel insurance inspecting inspection inspector "
+    "inspectors approved notified authorised authorized recognised recognized accredited competent third certifying "
+    "engineer engineers surveyor examiner"
+)
+_CROSSES = _seen("x xx xxx xxxx nn")
 _STILL_TO = re.compile(r"\?|\bto (?:be|check|confirm|follow|sign)\b", re.I)
 #: Family names of one letter, such as the Korean O and the Swedish Ö; other letters are marks or initials.
 _ONE_LETTER = frozenset("EIOUYÅÖØ")
@@ -141,6 +153,8 @@ def names_only_a_role(text: str) -> bool:
     [True, True, True, True, False, False, False]
     >>> [names_only_a_role(one) for one in ("A. N. Other", "M. Coyle (tbc)", "M. Coyle?", "T. B. Cole")]
     [True, True, True, False]
+    >>> [names_only_a_role(one) for one in ("the boiler inspector", "an inspecting engineer", "Mr. X", "Mr. Li")]
+    [False, True, True, False]
     >>> [names_only_a_role(one) for one in ("J. Doe", "the notified body", "notified body 0036", "T. Inspector")]
     [True, True, False, False]
     """
@@ -150,11 +164,21 @@ def names_only_a_role(text: str) -> bool:
         return False
     if words and (sum(letter.isalpha() for letter in text) < 2 or together in _NO_NAME):
         return True
+    if "".join(word for word in words if word not in _TITLES) in _CROSSES:
+        return True
     if not UNDECIDED.isdisjoint(words) or _STILL_TO.search(text):
         return True
     if _INITIAL.search(text):
         return False
+    if _is_any_body(words):
+        return True
     return not _ROLES.isdisjoint(words) and _ROLES.union(_BESIDE_ROLES).issuperset(words)
+
+
+def _is_any_body(words: list[str]) -> bool:
+    """Whether words say of which kind a body or an inspector is, and not which; "the boiler inspector" is one."""
+    some = _BODIES | _ANY
+    return not some.isdisjoint(words) and some.union(_OF_BODIES).issuperset(words)
 
 
 def names_no_person(text: str) -> bool:

@@ -50,5 +50,5 @@ class Drive(SpecTable):
     driving_wheel_diameter: Annotated[Length, Span("600 mm", "2.6 m")] = NOT_STATED
     least_wheel_diameter: Annotated[Length, Span("550 mm", "2.6 m")] = NOT_STATED
     gear_ratio: Fraction = NOT_STATED
-    axlebox_wear: Annotated[Allowance, Span("20 µm", "15 mm")] = NOT_STATED
+    axlebox_wear: Annotated[Length, Span("20 µm", "15 mm")] = NOT_STATED
     wear: Annotated[Allowance, Span("50 µm", "20 mm")] = NOT_STATED

@@ -30,15 +30,28 @@ _HOLDS = (
 
 
 def held_where_it_stands(cage: ValveCage, valve: PoppetValve, sheet: Sheet) -> Judgement:
-    """A part of the chamber of the valve holds its cage: block, seat, ring, joint, or the cover over this valve."""
+    """A part of the chamber of the valve holds its cage: block, own seat, ring, or the cover over it or its joint."""
     holder, where = sheet.follow(cage.held_by), cage.held_by.where
+    says = f"the cage is held by {holder.id}"
     if not isinstance(holder, _HOLDS):
-        says = (
-            f"the cage is held by {holder.id} ({holder.called}), which is no part of the chamber of its valve"
-        )
+        says = f"{says} ({holder.called}), which is no part of the chamber of its valve"
         return sheet.states(False, says, where=where)
+    if isinstance(holder, BoltedJoint) and sheet.is_stated("what the joint holds", holder.holds):
+        holder = sheet.follow(holder.holds)
+        says = f"{says}, which holds {holder.id}"
     if isinstance(holder, ChamberCover):
         under = sheet.follow(holder.over).id
-        says = f"the cage is held by {holder.id}, which is over {under}"
-        return sheet.states(under == valve.id, says, where=where)
-    return sheet.states(True, f"the cage is held by {holder.id}", where=where)
+        return sheet.states(under == valve.id, f"{says}, which is over {under}", where=where)
+    if isinstance(holder, ValveSeat) and holder.id not in (own := _seats(valve, sheet)) and own:
+        return sheet.states(False, f"{says}, which is no seat of {valve.id}", where=where)
+    if isinstance(holder, CylinderCover):
+        over = [lid.id for lid in sheet.belonging_to(valve, ChamberCover)]
+        beside = f": the cover of its chamber is {over[0]}" if over else ""
+        return sheet.states(not over, f"{says}{beside}", where=where)
+    return sheet.states(True, says, where=where)
+
+
+def _seats(valve: PoppetValve, sheet: Sheet) -> list[str]:
+    """The ids of the seats that a valve names."""
+    named = [beat.seat for beat in (valve.upper_beat, valve.lower_beat) if sheet.is_stated("seat", beat.seat)]
+    return [sheet.follow(seat).id for seat in named]

@@ -23,13 +23,17 @@ _PEOPLE = frozenset(
         "walkway",
     }
     | {"steps", "handrail", "handrails", "platform", "passengers", "führerhaus", "führerstand"}
+    | {"backhead", "faceplate", "firedoor", "firehole", "ladder"}
 )
+#: What is inside such a place, with whatever is under it.
+_INSIDE = frozenset({"seat", "seats", "feet", "roof", "ceiling"})
 #: What a leak-off may be beside or below, and where nobody stands then.
-_AWAY = frozenset(
-    {"under", "below", "beneath", "outside", "beyond", "from", "off", "of", "clear", "underneath"}
-)
+_BELOW = frozenset({"under", "below", "beneath", "underneath", "unter", "unterhalb"})
+_AWAY = _BELOW | {"outside", "beyond", "from", "off", "clear", "außerhalb", "vom"}
+#: After which words "of" leads away; the floor of a place is in it.
+_AWAY_OF = frozenset({"clear", "outside", "front", "forward", "ahead", "underside"})
 #: Small words between such a word and the place.
-_SMALL = frozenset({"the", "a", "its", "drivers", "firemans", "crews", "level"})
+_SMALL = frozenset({"the", "a", "its", "drivers", "firemans", "crews", "level", "dem", "des", "der"})
 #: Words that say that there is one, and not where it leads.
 _NO_PLACE = frozenset(
     {"yes", "fitted", "provided", "piped", "drained", "led away", "leak off", "leakoff", "pipe"}
@@ -41,16 +45,26 @@ def leads_to_people(text: str) -> str:
 
     >>> leads_to_people("into the cab"), leads_to_people("below the driver's footplate")
     ('cab', '')
+    >>> leads_to_people("below the cab roof"), leads_to_people("at the cab floor"), leads_to_people("clear of the cab")
+    ('cab', 'cab', '')
     """
     for clause in text.replace(";", ",").split(","):
-        words = bare_words(clause).split()
+        words = bare_words(clause).replace("fire door", "firedoor").split()
         for number, word in enumerate(words):
-            if word in _PEOPLE:
-                between = list(takewhile(lambda one: one in _SMALL | _PEOPLE, reversed(words[:number])))
-                before = words[: number - len(between)]
-                if not before or before[-1] not in _AWAY:
-                    return word
+            if word in _PEOPLE and not _is_away(words, number):
+                return word
     return ""
+
+
+def _is_away(words: list[str], number: int) -> bool:
+    """Whether the words before a place say that the leak-off leads beside it or below it."""
+    between = list(takewhile(lambda one: one in _SMALL | _PEOPLE, reversed(words[:number])))
+    before = words[: number - len(between)]
+    if before and before[-1] == "of":
+        return not _AWAY_OF.isdisjoint(before[-2:-1])
+    after = next((one for one in words[number + 1 :] if one not in _PEOPLE), "")
+    last = "".join(before[-1:])
+    return last in _AWAY and not (last in _BELOW and after in _INSIDE)
 
 
 def leads_away(spindle: ValveSpindle, sheet: Sheet) -> Judgement:

@@ -73,6 +73,15 @@ def test_wear_adds_up(tmp_path: Path, axlebox: str, pin: str, ends: tuple[str, G
     assert outcome(design, "drive.wear-adds-up") == ends
 
 
+@pytest.mark.parametrize(("wear", "said"), [("0 mm", "a length of 0 is not possible here"), ("20 µm", "")])
+def test_an_axlebox_wears_by_something(tmp_path: Path, wear: str, said: str) -> None:
+    """No wear at all made room that is not there, as wear left out does; 20 µm is the least that is read."""
+    design = DesignFolder(tmp_path).write(bench())
+    design.replace("block.toml", "[drive]\n", f'[drive]\naxlebox_wear = "{wear}"\n')
+    told = [one.message for one in design.assess().complaints]
+    assert told == ([said] if said else [])
+
+
 def shares(folder: Path, stated: str, length: str) -> list[float]:
     """The clearance volumes of both ends of the bench, as shares of what the piston sweeps."""
     drawn = {"port.toml": PORT.format(name="port", length=length)} if length else {}

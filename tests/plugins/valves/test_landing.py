@@ -282,7 +282,7 @@ LID = 'kind = "chamber-cover"\nid = "lid"\n'
         (LID + 'over = "valve"\n', "conforms"),
         (LID + 'over = "other"\n', "finding"),
         ('kind = "retaining-ring"\nid = "lid"\n', "conforms"),
-        ('kind = "valve-seat"\nid = "lid"\n', "conforms"),
+        ('kind = "valve-seat"\nid = "lid"\n', "finding"),
         ('kind = "bolted-joint"\nid = "lid"\n', "conforms"),
         ('kind = "casting"\nid = "lid"\n', "conforms"),
         ('kind = "weldment"\nid = "lid"\n', "conforms"),
@@ -303,6 +303,44 @@ def test_a_cage_is_held_by_a_part_of_its_chamber(workshop: DesignFolder, holder:
     assert check.outcome == outcome
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
     assert outcome == "conforms" or "the cage is held by lid" in check.says
+
+
+@pytest.mark.parametrize(
+    ("holder", "outcome"),
+    [
+        ('kind = "bolted-joint"\nid = "studs"\nholds = "own-lid"\n', "conforms"),
+        ('kind = "bolted-joint"\nid = "studs"\nholds = "other-lid"\n', "finding"),
+        ('kind = "bolted-joint"\nid = "studs"\nholds = "head"\n', "finding"),
+        ('kind = "cylinder-cover"\nid = "studs"\n', "finding"),
+        ('kind = "casting"\nid = "studs"\n', "conforms"),
+    ],
+)
+def test_a_joint_holds_a_cage_by_the_cover_over_its_valve(
+    workshop: DesignFolder, holder: str, outcome: str
+) -> None:
+    """The studs of another cover, and a cylinder cover where the chamber has a cover of its own, hold nothing here."""
+    files = gear_files() | {
+        "cage.toml": CAGE.replace('held_by = "block"', 'held_by = "studs"'),
+        "studs.toml": holder,
+        "own.toml": LID.replace('"lid"', '"own-lid"') + 'over = "valve"\n',
+        "others.toml": LID.replace('"lid"', '"other-lid"') + 'over = "other"\n',
+        "head.toml": 'kind = "cylinder-cover"\nid = "head"\n',
+        "other.toml": 'kind = "poppet-valve"\nid = "other"\n',
+    }
+    check = workshop.write(files).only(FALL, "valve")
+    assert (check.outcome, "the cage is held by studs" in check.says) == (outcome, outcome == "finding")
+
+
+def test_a_seat_holds_the_cage_of_its_own_valve(workshop: DesignFolder) -> None:
+    """The valve names "seat"; that of another is no part of its chamber."""
+    cage = CAGE.replace('held_by = "block"', 'held_by = "seat"')
+    other = 'kind = "valve-seat"\nid = "another"\n'
+    files = gear_files() | {"cage.toml": cage, "another.toml": other}
+    assert workshop.write(files).only(FALL, "valve").outcome == "conforms"
+    files["cage.toml"] = cage.replace('"seat"', '"another"')
+    check = workshop.write(files).only(FALL, "valve")
+    assert check.outcome == "finding"
+    assert "the cage is held by another, which is no seat of valve" in check.says
 
 
 def test_a_cage_under_a_cover_that_is_over_no_valve_is_not_assessed(workshop: DesignFolder) -> None:
