@@ -79,3 +79,8 @@ def kind_by_word(name: str) -> Any:
 
 
 copyreg.pickle(KindByWord, lambda kind: (kind_by_word, (kind.__name__,)))
+
+
+def __getattr__(name: str) -> Any:
+    """``by_word.Cam``, as families have it that were written before ``speclint.specs`` gave kinds by their words."""
+    return kind_by_word(name)

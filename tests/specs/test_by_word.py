@@ -68,6 +68,12 @@ def test_it_is_the_class_where_it_is_called_or_built_upon() -> None:
     assert isinstance(WideCam.model_construct(id="a"), Cam)
 
 
+def test_families_that_ask_by_word_still_do() -> None:
+    assert specs.by_word.Cam is Cam
+    with pytest.raises(AttributeError, match="no kind of spec is called Beat"):
+        specs.by_word.Beat  # noqa: B018 - asked for alone
+
+
 def test_what_is_no_kind_is_told_as_such() -> None:
     with pytest.raises(AttributeError, match="no kind of spec is called Beat"):
         kind_by_word("Beat")
