@@ -104,10 +104,8 @@ def _oiled(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 
 def _valve_of(spring: CompressionSpring, sheet: Sheet) -> PoppetValve:
-    """The valve that a spring shuts, or the one round it in its set."""
-    seen = set()
-    while not sheet.is_stated(f"valve of {spring.id}", spring.closes) and spring.id not in seen:
-        seen.add(spring.id)
+    """The valve that a spring shuts, or the one round it in its set; the core cuts links that run in a loop."""
+    while not sheet.is_stated(f"valve of {spring.id}", spring.closes):
         spring = sheet.follow(spring.nested_in)
     return sheet.follow(spring.closes)
 

@@ -115,3 +115,10 @@ def test_a_spring_within_another_is_oiled_as_that_is(workshop: DesignFolder) -> 
     for oil, outcome in (("engine oil", "conforms"), ("grease", "finding")):
         files = {**inner, **GEAR, "outer.toml": outer, "box.toml": BOX + PAIR.format(rubs="spindle", oil=oil)}
         assert workshop.write(files).only(RULE, "spring").outcome == outcome
+
+
+def test_springs_nested_in_each_other_end_somewhere(workshop: DesignFolder) -> None:
+    inner = spring(add='protection = "oil of its cam box"\nnested_in = "outer"\n')
+    outer = 'kind = "compression-spring"\nid = "outer"\nnested_in = "spring"\n'
+    check = workshop.write({**inner, "outer.toml": outer}).only(RULE, "spring", readable=False)
+    assert check.outcome == "not assessed"
