@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING
 
 from speclint.facts.flange_welds import is_welded_to_flange
 from speclint.rules import Sheet
@@ -15,6 +15,7 @@ from speclint.specs import (
     MadePart,
     RetainingRing,
     ValveCage,
+    Weldment,
 )
 
 if TYPE_CHECKING:
@@ -38,7 +39,7 @@ def is_welded(component: Component, sheet: Sheet) -> bool:
     a flange that is welded on, with its pipe, and a part whose examination, inspection plan or records name welds,
     whatever else it states.
     """
-    if component.is_one_of(("weldment",)):
+    if isinstance(component, Weldment):
         return True
     if sheet.said("welded", component.welding.welded):
         return True
@@ -46,8 +47,8 @@ def is_welded(component: Component, sheet: Sheet) -> bool:
         return True
     if names_welds(component, sheet):
         return True
-    if component.is_one_of(("cylinder-block",)):
-        return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"
+    if isinstance(component, CylinderBlock):
+        return sheet.read("construction", component.construction) == "fabricated"
     return False
 
 
@@ -58,9 +59,9 @@ def _speaks_of_welds(component: Component, sheet: Sheet) -> bool:
     treated = sheet.is_stated("treatment after welding", welding.heat_treatment)
     if treated and sheet.read("treatment after welding", welding.heat_treatment) != "none":
         return True
-    if not component.is_one_of(("cylinder-cover", "chamber-cover")):
+    if not isinstance(component, CylinderCover | ChamberCover):
         return False
-    efficiency = cast("CylinderCover | ChamberCover", component).weld_efficiency
+    efficiency = component.weld_efficiency
     return sheet.is_stated("weld efficiency", efficiency) and sheet.take("z", efficiency) < 1
 
 
@@ -90,10 +91,10 @@ def speaks_of_a_weld(examination: str) -> bool:
 
 def _is_held_by_welds(component: Component, sheet: Sheet) -> bool:
     """Whether a bracket, a cage or a ring says that it is welded on."""
-    if component.is_one_of(("bracket",)):
-        return bool(cast("Bracket", component).welds)
-    if component.is_one_of(("valve-cage",)):
-        return sheet.said("fastened by", cast("ValveCage", component).fastened_by) == "welds"
-    if component.is_one_of(("retaining-ring",)):
-        return sheet.said("fastened", cast("RetainingRing", component).fastened) == "welded in"
+    if isinstance(component, Bracket):
+        return bool(component.welds)
+    if isinstance(component, ValveCage):
+        return sheet.said("fastened by", component.fastened_by) == "welds"
+    if isinstance(component, RetainingRing):
+        return sheet.said("fastened", component.fastened) == "welded in"
     return False

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING
 
 from speclint import Sheet, facts
 from speclint.handbook.cylinders import length_without_backing
@@ -21,8 +21,8 @@ def holds_pressure(component: Component, sheet: Sheet) -> bool:
 
     Of a liner its block decides: it holds the steam wherever the block does not stand behind it.
     """
-    if component.is_one_of(("cylinder-liner",)):
-        return _stands_alone(cast("CylinderLiner", component), sheet)
+    if isinstance(component, CylinderLiner):
+        return _stands_alone(component, sheet)
     return facts.holds_pressure(component, sheet)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import is_safety_part
@@ -118,7 +118,7 @@ def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgem
     if not holds_pressure(component, sheet):
         raise sheet.not_applicable("it is not stated to be a pressure part")
     metals = [sheet.material_of(component)]
-    nut = cast("BoltedJoint", component).nut if component.is_one_of(("bolted-joint",)) else None
+    nut = component.nut if isinstance(component, BoltedJoint) else None
     if nut is not None and sheet.is_stated("material of the nut", nut.material):
         metals.append(sheet.material_named(f"the nut of {component.id}", nut.material))
     creeping = [metal for metal in metals if _creeps(metal)]

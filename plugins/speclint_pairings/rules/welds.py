@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
@@ -10,7 +10,7 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Ratio
 from speclint.facts import is_welded
 from speclint.handbook.materials import carbon_equivalent, preheat_band
-from speclint.specs import Component, NotStated, Stated, Weldment
+from speclint.specs import Component, CylinderBlock, NotStated, Stated, Weldment
 from speclint_pairings.inputs.components import holds_pressure, require_metal
 from speclint_pairings.sources import ASME_VIII, EN_1011_2, EN_13445_2
 
@@ -98,13 +98,9 @@ class _Piece(Struct, frozen=True):
 
 def _weldments(component: Component, sheet: Sheet) -> tuple[Weldment, ...]:
     """The weldment that a component is, or those of which it is made."""
-    if component.is_one_of(("weldment",)):
-        return (cast("Weldment", component),)
-    if not component.is_one_of(("cylinder-block",)):
-        return ()
-    from speclint.specs import Weldment
-
-    return sheet.belonging_to(component, Weldment)
+    if isinstance(component, Weldment):
+        return (component,)
+    return sheet.belonging_to(component, Weldment) if isinstance(component, CylinderBlock) else ()
 
 
 def _pieces(component: Component, weldments: tuple[Weldment, ...], sheet: Sheet) -> list[_Piece]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable, Iterator, Mapping
-from typing import TYPE_CHECKING, Protocol, TypeAlias, TypeVar, cast
+from typing import TYPE_CHECKING, Protocol, TypeAlias, TypeVar
 
 from speclint import Grade, Judgement, Sheet, facts
 from speclint.specs import CylinderBlock, MadePart, NotStated, Stated, Weldment
@@ -65,7 +65,6 @@ def days_of(records: Iterable[Record], sheet: Sheet) -> Iterator[tuple[str, dt.d
 def weldment_of_made(made: MadePart, sheet: Sheet) -> Weldment | None:
     """The weldment that a part as made is, or is made of; None where none is drawn."""
     drawn = sheet.follow(made.of)
-    if drawn.is_one_of(("weldment",)):
-        return cast("Weldment", drawn)
-    block = drawn.is_one_of(("cylinder-block",))
-    return facts.weldment_of(cast("CylinderBlock", drawn), sheet) if block else None
+    if isinstance(drawn, Weldment):
+        return drawn
+    return facts.weldment_of(drawn, sheet) if isinstance(drawn, CylinderBlock) else None

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING
 
 from speclint import Sheet
 from speclint.facts import holds_pressure, hurts_by_kind
-from speclint.specs import KnownFault
+from speclint.specs import KnownFault, MadePart
 
 if TYPE_CHECKING:
     from speclint.specs import Component
@@ -17,10 +17,10 @@ def can_hurt(component: Component, sheet: Sheet) -> bool:
 
     A known fault can where it is of hold grade. A part as made is judged by its drawing.
     """
-    if component.is_one_of(("made-part",)):
+    if isinstance(component, MadePart):
         return False
-    if component.is_one_of(("known-fault",)):
-        return sheet.read("grade", cast("KnownFault", component).grade) == "hold"
+    if isinstance(component, KnownFault):
+        return sheet.read("grade", component.grade) == "hold"
     if holds_pressure(component, sheet) or hurts_by_kind(component):
         return True
     return sheet.read("safety part", component.safety_part)

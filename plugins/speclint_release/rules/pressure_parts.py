@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import TYPE_CHECKING, Any, cast
+from typing import TYPE_CHECKING, Any
 
 from speclint import (
     COMMON_PRACTICE,
@@ -78,7 +78,7 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
         raise sheet.not_applicable("it holds no pressure")
     found = {name: of_vessel(component, name, sheet) for name in _OF_THE_VESSEL}
     found["inspection_document"] = component.inspection_document
-    if not component.is_one_of(("bolted-joint",)):  # codes ask for no examination of finished studs
+    if not isinstance(component, BoltedJoint):  # codes ask for no examination of finished studs
         found["examination"] = component.examination
     missing = [(name, value.where) for name, value in found.items() if not sheet.is_stated(name, value)]
     if missing:
@@ -128,10 +128,10 @@ def _empty_words(found: Mapping[str, Any], sheet: Sheet) -> Iterator[tuple[str, 
 def _holds_exhaust(component: Component, sheet: Sheet) -> bool:
     """Whether the part, or the pipe that it is on, holds exhaust steam and no live steam."""
     for part in linked_parts(component, sheet):
-        if part.is_one_of(("bolted-joint",)):
-            return facts.pressure_held(cast("BoltedJoint", part), sheet) == "exhaust"
-        if part.is_one_of(("steam-pipe",)):
-            return bool(facts.steam_carried(cast("SteamPipe", part), sheet).value == "exhaust steam")
+        if isinstance(part, BoltedJoint):
+            return facts.pressure_held(part, sheet) == "exhaust"
+        if isinstance(part, SteamPipe):
+            return bool(facts.steam_carried(part, sheet).value == "exhaust steam")
     return False
 
 

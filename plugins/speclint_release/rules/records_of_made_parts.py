@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure, is_safety_part
-from speclint.specs import Component
+from speclint.specs import Component, MadePart
 
 
 @rule(
@@ -25,8 +25,6 @@ def made_parts(component: Component, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable("the drawings are not released: parts need not be made yet")
     if not component.of_metal or not (holds_pressure(component, sheet) or is_safety_part(component, sheet)):
         raise sheet.not_applicable("it is neither a pressure part nor a safety part, or no piece of metal")
-    from speclint.specs import MadePart  # only where drawings are released
-
     made = sheet.belonging_to(component, MadePart)
     said_of = {one.id: sheet.is_stated("fitted", one.fitted) for one in made}
     fitted = [one for one in made if said_of[one.id] and sheet.read("fitted", one.fitted)]

@@ -125,10 +125,10 @@ def _threads(component: Component, title: str, sheet: Sheet) -> Iterator[Judgeme
 
 def _own_threads(component: Component) -> list[Any]:
     """The threads that a spec states of the part itself: of a rod those of its sections, else those that hold it."""
-    if component.is_one_of(("piston-rod",)):
-        return [one.thread for one in cast("PistonRod", component).sections.values()]
-    if component.is_one_of(("slide-bar",)):
-        return [one.thread for one in cast("SlideBar", component).supports.values()]
+    if isinstance(component, PistonRod):
+        return [one.thread for one in component.sections.values()]
+    if isinstance(component, SlideBar):
+        return [one.thread for one in component.supports.values()]
     for kind, table in _HELD_BY.items():
         if component.is_one_of((kind,)):
             return [cast("Any", getattr(component, table)).thread]
