@@ -338,8 +338,8 @@ from .making import (
     steps_of as steps_of,
 )
 from .masses import (
-    BY_SIZES as BY_SIZES,
     BySizes as BySizes,
+    Weighed as Weighed,
     length_together as length_together,
     mass_by_sizes as mass_by_sizes,
 )

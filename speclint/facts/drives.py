@@ -17,8 +17,6 @@ from speclint.specs import Crosshead, CylinderBlock, NotStated, Pin, Piston, Pis
 if TYPE_CHECKING:
     from speclint.specs import CylinderEnd
 
-#: How a size is taken from a sheet: with its limits, or as the drawing aims at it.
-
 
 @formula("m = m_p + m_r + m_c + m_s", cites=[FIRST_PRINCIPLES])
 def reciprocating_mass(m_p: Kilograms, m_r: Kilograms, m_c: Kilograms, m_s: Kilograms) -> Kilograms:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from speclint.equations import Kilograms
 from speclint.facts.box_masses import box_with_gear
-from speclint.facts.masses import BY_SIZES
+from speclint.facts.masses import Weighed
 from speclint.facts.moving_masses import greatest_mass, no_lighter
 from speclint.facts.weights import mass_of_part
 from speclint.rules import Sheet
@@ -29,7 +29,7 @@ def mass_lifted(part: Component, sheet: Sheet) -> Kilograms | None:
     if stated is None:
         return None
     mass: Kilograms = stated.value
-    if isinstance(part, BY_SIZES):
+    if isinstance(part, Weighed):
         return greatest_mass("m_1", part, sheet, sheet.take)
     if not isinstance(part, CamBox):
         return mass

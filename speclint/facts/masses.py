@@ -38,16 +38,7 @@ from speclint.specs import (
 )
 
 #: What states a mass and is described by its sizes, but for a cam box, which is weighed with its gear.
-BY_SIZES = (
-    CompressionSpring,
-    Crosshead,
-    Piston,
-    PistonRod,
-    PoppetValve,
-    ValveSpindle,
-    Weldment,
-)
-#: How a size is taken from a sheet: with its limits, or at one of them.
+Weighed = CompressionSpring | Crosshead | Piston | PistonRod | PoppetValve | ValveSpindle | Weldment
 
 
 @formula("m = m_0 − ρ A l", cites=[FIRST_PRINCIPLES])

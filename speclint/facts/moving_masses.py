@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from speclint.equations import (
     CGPM,
     FIRST_PRINCIPLES,
@@ -14,26 +12,14 @@ from speclint.equations import (
     Ratio,
     formula,
 )
-from speclint.facts.masses import BySizes, mass_by_sizes
+from speclint.facts.masses import BySizes, Weighed, mass_by_sizes
 from speclint.facts.taking import Take
 from speclint.facts.train_loads import sense_of_weight
 from speclint.facts.weights import density_of, share_of_mass
 from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
 from speclint.rules import Sheet
-from speclint.specs import (
-    CamBox,
-    CompressionSpring,
-    Crosshead,
-    Piston,
-    PistonRod,
-    PoppetValve,
-    ValveSpindle,
-    Weldment,
-)
-
-if TYPE_CHECKING:
-    Weighed = CompressionSpring | Crosshead | Piston | PistonRod | PoppetValve | ValveSpindle | Weldment
+from speclint.specs import CamBox, PoppetValve, ValveSpindle
 
 #: Least and greatest mass over that of the sizes: common practice, as in mass.by-sizes.
 _LEAST_SHARE, _GREATEST_SHARE = 0.9, 1.1

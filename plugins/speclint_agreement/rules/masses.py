@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import get_args
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import (
-    BY_SIZES,
     BySizes,
+    Weighed,
     box_with_gear,
     mass_by_sizes,
     mass_of_part,
@@ -15,22 +16,15 @@ from speclint.facts import (
 )
 from speclint.specs import (
     CamBox,
-    CompressionSpring,
-    Crosshead,
     DrivingAxle,
     Mass,
     Pin,
-    Piston,
     PistonRod,
-    PoppetValve,
     ValveSpindle,
-    Weldment,
 )
 
-_Weighed = CamBox | CompressionSpring | Crosshead | Piston | PistonRod | PoppetValve | ValveSpindle | Weldment
 
-
-def _masses(part: _Weighed, sheet: Sheet) -> Iterator[Pair]:
+def _masses(part: CamBox | Weighed, sheet: Sheet) -> Iterator[Pair]:
     """The stated mass against the least and the most that the sizes give; of a cam box against walls and gear."""
     if isinstance(part, CamBox):
         yield from _box(part, sheet)
@@ -133,7 +127,7 @@ by_sizes: Rule = agreement(
     "mass.by-sizes",
     title="The mass of a part is what its sizes and metal give: of a spring its wire; of others no less than at their "
     "thinnest (cam box with its gear, bosses of a crosshead with its pin), no more than solid",
-    on=(CamBox, *BY_SIZES),
+    on=(CamBox, *get_args(Weighed)),
     pairs=_masses,
     within="",
     limits=[*_LIMITS, _ENDS, _PLATES, _WALL],
