@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import STANDARD_GRAVITY, Kilograms, Metres, Newtons
+from speclint.equations import STANDARD_GRAVITY, Kilograms, Metres
 from speclint.facts import goes_up, mass_lifted, mass_together, mass_weighed, share_of_mass
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import CamBox, Crane, Jib, LiftedState, LiftingPlan, LiftingPoint, Weight, Weldment
@@ -25,16 +25,11 @@ from speclint_clearances.formulae.cranes import (
 )
 from speclint_clearances.formulae.lifting import (
     distance,
-    dynamic_pull,
     force_of_mass,
-    leg_pull,
-    share_at_heights,
-    share_of_leg,
 )
 from speclint_clearances.inputs.counted import ROUNDING
-from speclint_clearances.inputs.hooks import hook_above
+from speclint_clearances.inputs.legs import Load, leg_at, load_of
 from speclint_clearances.inputs.lowest import lowest_place
-from speclint_clearances.rules.lifting import Load, load_of
 from speclint_clearances.sources import EN_818_4
 
 _DEFERS = "the rules for lifting at work, the local code and a competent person decide; nobody stands under the load"
@@ -120,12 +115,9 @@ def _all_on(plan: LiftingPlan, sheet: Sheet) -> Judgement:
 
 def _leg(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet: Sheet) -> Judgement:
     """The pull of one leg with its opposite, against what the eye is marked for; of a lug against all pieces."""
-    ends = point, sheet.entry(plan.points, point.opposite, f"points of {plan.id}")
-    across = sheet.read(f"opposite {name}", point.opposite)
-    heights = hook_above(name, plan, sheet), hook_above(across, plan, sheet)
-    pull = _pull(name, ends, heights, load, sheet)
+    pull = leg_at(name, plan, load, sheet).F
     if sheet.read(f"{name} is", point.form) == "lug":
-        marked = _pull(f"{name}, all", ends, heights, load_of(plan.weights, sheet), sheet)
+        marked = leg_at(name, plan, load_of(plan.weights, sheet), sheet, f"{name}, all").F
     else:
         m_w = sheet.take(f"m_w {name}", point.working_load)
         marked = sheet.work(f"F_w {name}", force_of_mass, m=m_w, g=STANDARD_GRAVITY)
@@ -133,28 +125,6 @@ def _leg(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet: S
         f"{{item}}: leg at {name} pulled by {{found}}, {{limit}} allowed"
     )
     return judged.graded(Grade.HOLD)
-
-
-def _pull(
-    name: str,
-    ends: tuple[LiftingPoint, LiftingPoint],
-    heights: tuple[Metres, Metres],
-    load: Load,
-    sheet: Sheet,
-) -> Newtons:
-    """Pull of the leg at the first of two opposite points, with the hook so high above each."""
-    (x_1, y_1), (x_2, y_2) = (
-        (sheet.take(f"x {at}", one.x), sheet.take(f"y {at}", one.y))
-        for at, one in zip((name, f"across {name}"), ends, strict=True)
-    )
-    L = sheet.work(f"L {name}", distance, x_1=x_1, y_1=y_1, x_2=x_2, y_2=y_2)
-    across = {"x_1": x_1, "y_1": y_1, "x_2": x_2, "y_2": y_2}
-    flat = sheet.work(f"k_0 {name}", share_of_leg, x_c=load.x, y_c=load.y, L=L, **across)
-    h, h_2 = heights
-    k = sheet.work(f"k {name}", share_at_heights, k=flat, h_1=h, h_2=h_2)
-    r = sheet.work(f"r {name}", distance, x_1=x_1, y_1=y_1, x_2=load.x, y_2=load.y)
-    F = sheet.work(f"F {name}", leg_pull, k=k, m=load.m, g=STANDARD_GRAVITY, r=r, h=h)
-    return sheet.work(f"F_d {name}", dynamic_pull, x=sheet.limit("dynamic", "x"), F=F)
 
 
 @rule(

@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from typing import NamedTuple
-
-from msgspec import Struct
+from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import STANDARD_GRAVITY, Kilograms, Metres, Newtons, Pascals, Ratio
-from speclint.facts import centre_together, goes_up, mass_together, mass_weighed
+from speclint.equations import STANDARD_GRAVITY, Metres, Newtons, Pascals, Ratio
 from speclint.handbook.bolted_joints import FED_STD_H28, shear_strength, shear_strength_ratio, stripping_load
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import Material, share_of_strength
 from speclint.handbook.members import projected_pressure
 from speclint.handbook.threads import internal_stripping_area
-from speclint.specs import LiftingPlan, LiftingPoint, Lug, Weight
+from speclint.specs import LiftingPlan, LiftingPoint, Lug
 from speclint_clearances.formulae.lifting import (
     angle_leaning,
     angle_of_slope,
@@ -24,11 +20,8 @@ from speclint_clearances.formulae.lifting import (
     dynamic_pull,
     engagement_wanted,
     force_of_mass,
-    leg_pull,
     leg_slope,
     net_section_stress,
-    share_at_heights,
-    share_of_leg,
     tear_out_stress,
 )
 from speclint_clearances.formulae.lugs import (
@@ -39,7 +32,7 @@ from speclint_clearances.formulae.lugs import (
     root_stress,
 )
 from speclint_clearances.formulae.tables import thread_diameter
-from speclint_clearances.inputs.hooks import hook_above
+from speclint_clearances.inputs.legs import Leg, Load, leg_at, load_of
 from speclint_clearances.sources import EN_818_4, EN_1993_1_8, EN_13155, ISO_3266, MACHINERY
 
 #: Families of materials whose threads shear as another group of the handbook's table.
@@ -48,25 +41,6 @@ _GROUPS = {
     "ductile-iron": "spheroidal iron",
     "stainless-austenitic": "austenitic steel",
 }
-
-
-class Load(Struct, frozen=True):
-    """The lifted load: mass and centre of gravity."""
-
-    m: Kilograms
-    x: Metres
-    y: Metres
-    z: Metres
-
-
-class _Leg(NamedTuple):
-    """One leg of the sling: its pull, where it takes hold in plan, and how far the hook is aside and above."""
-
-    F: Newtons
-    x: Metres
-    y: Metres
-    r: Metres
-    h: Metres
 
 
 @rule(
@@ -154,47 +128,19 @@ def points(plan: LiftingPlan, sheet: Sheet) -> Judgement:
     return sheet.each(plan.points.items(), lambda item: sheet.worst(*_point(*item, plan, load, sheet)))
 
 
-def load_of(weights: Mapping[str, Weight], sheet: Sheet) -> Load:
-    """Mass and centre of the pieces that go up together."""
-    m = x = y = z = 0.0
-    for name, weight in weights.items():
-        if not goes_up(weight, sheet):
-            continue
-        m_1 = mass_weighed(name, weight, sheet)
-        ends = zip(("x", "y", "z"), (x, y, z), (weight.x, weight.y, weight.z), strict=True)
-        x, y, z = (
-            sheet.work(
-                f"{axis}_c", centre_together, m_0=m, x_0=before, m_1=m_1, x_1=sheet.take(f"{axis} {name}", at)
-            )
-            for axis, before, at in ends
-        )
-        m = sheet.work("m", mass_together, m_0=m, m_1=m_1)
-    return Load(m, x, y, z)
-
-
 def _point(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet: Sheet) -> list[Judgement]:
-    x, y = sheet.take(f"x {name}", point.x), sheet.take(f"y {name}", point.y)
     across = sheet.entry(plan.points, point.opposite, f"points of {plan.id}")
     back = sheet.read(f"opposite of the point across {name}", across.opposite)
     named = sheet.read(f"opposite of {name}", point.opposite)
     paired = sheet.states(
         back == name, f"{name} has {named} opposite, and {named} has {back}", where=point.where
     )
-    x_2, y_2 = sheet.take(f"x across {name}", across.x), sheet.take(f"y across {name}", across.y)
-    span = sheet.work(f"L {name}", distance, x_1=x, y_1=y, x_2=x_2, y_2=y_2)
-    flat = sheet.work(
-        f"k_0 {name}", share_of_leg, x_c=load.x, y_c=load.y, x_1=x, y_1=y, x_2=x_2, y_2=y_2, L=span
-    )
-    h = hook_above(name, plan, sheet)
-    share = sheet.work(f"k {name}", share_at_heights, k=flat, h_1=h, h_2=hook_above(named, plan, sheet))
-    r = sheet.work(f"r {name}", distance, x_1=x, y_1=y, x_2=load.x, y_2=load.y)
-    slope = sheet.work(f"s {name}", leg_slope, r=r, h=h)
-    rest = sheet.work(f"F {name}", leg_pull, k=share, m=load.m, g=STANDARD_GRAVITY, r=r, h=h)
-    pull = sheet.work(f"F_d {name}", dynamic_pull, x=sheet.limit("dynamic", "x"), F=rest)
+    leg = leg_at(name, plan, load, sheet)
+    slope = sheet.work(f"s {name}", leg_slope, r=leg.r, h=leg.h)
     hangs = sheet.at_least(sheet.take(f"z {name}", point.z), load.z).else_says(
         "point {item} at {found}, below the centre of gravity at {limit}"
     )
-    shared = sheet.at_least(share, sheet.limit("least_share")).else_says(
+    shared = sheet.at_least(leg.k, sheet.limit("least_share")).else_says(
         "point {item} carries a share of {found}, {limit} wanted"
     )
     judged = [
@@ -207,9 +153,9 @@ def _point(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet:
         ),
     ]
     if sheet.read(f"{name} is", point.form) == "lug":
-        bent = _bent(name, point.lug, plan, load, _Leg(pull, x, y, r, h), sheet)
-        return [*judged, *_lug(name, point.lug, pull, sheet), *bent]
-    return [*judged, *_eye(name, point, plan, pull, sheet), *_leans(name, slope, plan, sheet)]
+        bent = _bent(name, point.lug, plan, load, leg, sheet)
+        return [*judged, *_lug(name, point.lug, leg.F, sheet), *bent]
+    return [*judged, *_eye(name, point, plan, leg.F, sheet), *_leans(name, slope, plan, sheet)]
 
 
 def _leans(name: str, slope: Ratio, plan: LiftingPlan, sheet: Sheet) -> Iterator[Judgement]:
@@ -303,7 +249,7 @@ def _lug(name: str, lug: Lug, pull: Newtons, sheet: Sheet) -> list[Judgement]:
     ]
 
 
-def _bent(name: str, lug: Lug, plan: LiftingPlan, load: Load, leg: _Leg, sheet: Sheet) -> list[Judgement]:
+def _bent(name: str, lug: Lug, plan: LiftingPlan, load: Load, leg: Leg, sheet: Sheet) -> list[Judgement]:
     """Stress of the plate where the lug is welded on, and of its weld: pulled, bent along its plate and across it."""
     plan_view = {
         "x": leg.x,
