@@ -506,6 +506,7 @@ from .seats import (
     great_edge as great_edge,
     in_common as in_common,
     seat_with_face as seat_with_face,
+    seats_named as seats_named,
     steam_at_spindle as steam_at_spindle,
     steam_inside_seal as steam_inside_seal,
     supply_acts as supply_acts,

@@ -86,6 +86,13 @@ def face_of_beat(beat: Beat, index: str, sheet: Sheet, take: Take) -> tuple[floa
     return d, sheet.work(f"D_{index}", great_edge, d=d, w=w, β=take(f"β_{index}", beat.seat_angle))
 
 
+def seats_named(valve: PoppetValve, sheet: Sheet) -> Iterator[ValveSeat]:
+    """The seats that the beats of a valve name, as far as they name one."""
+    for beat in (valve.upper_beat, valve.lower_beat):
+        if sheet.is_stated("seat", beat.seat):
+            yield sheet.follow(beat.seat)
+
+
 def seat_with_face(beat: Beat, sheet: Sheet) -> ValveSeat | None:
     """The seat of a beat where it states its face; None where it is not drawn so far."""
     if not sheet.is_stated("seat of the beat", beat.seat):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.specs import (
     CamBox,
@@ -27,8 +29,8 @@ _PLATED = "electroplated zinc"
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
     cites=[EN_10270[2], ISO_9588, COMMON_PRACTICE],
-    why="a valve spring breaks from the first pit that rust makes in it, and hydrogen that a plating bath leaves in it "
-    "breaks one that is loaded within days",
+    why="a valve spring breaks from the first pit that rust makes in it; hydrogen from a plating bath breaks a loaded "
+    "spring within days",
     leaves_out="how thick and how sound the coating is, and what rubs it off; pickling in acid, and how soon after "
     "the bath baking begins; whether oil reaches every coil; stainless wire in salt",
     against=("corrode",),
@@ -86,21 +88,15 @@ def _baked(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 def _oiled(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """Whether a box that carries what works the valve's spindle lists a feed of oil to it."""
+    seen: dict[str, None] = {}
+    for spindle in sheet.belonging_to(_valve_of(spring, sheet), ValveSpindle):
+        for box in _boxes_at(spindle, sheet):
+            if _oils(box, spindle, sheet):
+                return sheet.states(True, f"{box.id} feeds oil to {spindle.id}")
+            seen[box.id] = None
+    says = f"{' and '.join(seen)} feeds no oil to the spindle of its valve"
     where = spring.protection.where
-    valve = _valve_of(spring, sheet)
-    boxes: dict[str, CamBox] = {}
-    for spindle in sheet.belonging_to(valve, ValveSpindle):
-        drivers: list[Rocker | Tappet] = [*sheet.belonging_to(spindle, Rocker)]
-        for driver in (*drivers, *sheet.belonging_to(spindle, Tappet)):
-            if sheet.is_stated(f"box that carries {driver.id}", driver.carried_in):
-                box = sheet.follow(driver.carried_in)
-                boxes[box.id] = box
-                if _has_oil(box, sheet) and any(
-                    _feeds(name, pair, spindle, sheet) for name, pair in box.pairs.items()
-                ):
-                    return sheet.states(True, f"{box.id} feeds oil to {spindle.id}")
-    says = f"{' and '.join(boxes)} feeds no oil to the spindle of its valve"
-    return sheet.states(False, says if boxes else "no cam box carries what works its valve", where=where)
+    return sheet.states(False, says if seen else "no cam box carries what works its valve", where=where)
 
 
 def _valve_of(spring: CompressionSpring, sheet: Sheet) -> PoppetValve:
@@ -110,13 +106,19 @@ def _valve_of(spring: CompressionSpring, sheet: Sheet) -> PoppetValve:
     return sheet.follow(spring.closes)
 
 
-def _has_oil(box: CamBox, sheet: Sheet) -> bool:
-    """Whether a box does not say of itself that nothing oils it."""
-    own = box.lubrication.lubricant
-    return (
-        not sheet.is_stated(f"lubricant of {box.id}", own)
-        or sheet.read(f"lubricant of {box.id}", own) != "none"
-    )
+def _boxes_at(spindle: ValveSpindle, sheet: Sheet) -> Iterator[CamBox]:
+    """The boxes that carry the rocker or the tappet by which a spindle is worked."""
+    drivers: list[Rocker | Tappet] = [*sheet.belonging_to(spindle, Rocker)]
+    for driver in (*drivers, *sheet.belonging_to(spindle, Tappet)):
+        if sheet.is_stated(f"box that carries {driver.id}", driver.carried_in):
+            yield sheet.follow(driver.carried_in)
+
+
+def _oils(box: CamBox, spindle: ValveSpindle, sheet: Sheet) -> bool:
+    """Whether one of the pairs of a box feeds a spindle, and the box does not say that nothing oils it."""
+    if sheet.said(f"lubricant of {box.id}", box.lubrication.lubricant) == "none":
+        return False
+    return any(_feeds(name, pair, spindle, sheet) for name, pair in box.pairs.items())
 
 
 def _feeds(name: str, pair: RubbingPair, spindle: ValveSpindle, sheet: Sheet) -> bool:
@@ -124,10 +126,8 @@ def _feeds(name: str, pair: RubbingPair, spindle: ValveSpindle, sheet: Sheet) ->
     known = (spindle.id, spindle.kind)
     if not any(sheet.read(f"parts of {name}", word) in known for word in pair.between):
         return False
-    if not (sheet.is_stated(f"oil of {name}", pair.oil) and sheet.is_stated(f"feed of {name}", pair.feed)):
-        return False
-    grease = sheet.read(f"oil of {name}", pair.oil) == "grease"
-    return not grease and not denies(sheet.read(f"feed of {name}", pair.feed))
+    oil, feed = sheet.said(f"oil of {name}", pair.oil), sheet.said(f"feed of {name}", pair.feed)
+    return oil is not None and oil != "grease" and feed is not None and not denies(feed)
 
 
 RULES = (kept_from_rust,)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import Judgement, Sheet
+from speclint.facts import seats_named
 from speclint.specs import (
     BoltedJoint,
     Casting,
@@ -42,16 +43,11 @@ def held_where_it_stands(cage: ValveCage, valve: PoppetValve, sheet: Sheet) -> J
     if isinstance(holder, ChamberCover):
         under = sheet.follow(holder.over).id
         return sheet.states(under == valve.id, f"{says}, which is over {under}", where=where)
-    if isinstance(holder, ValveSeat) and holder.id not in (own := _seats(valve, sheet)) and own:
+    own = [seat.id for seat in seats_named(valve, sheet)] if isinstance(holder, ValveSeat) else []
+    if own and holder.id not in own:
         return sheet.states(False, f"{says}, which is no seat of {valve.id}", where=where)
     if isinstance(holder, CylinderCover):
         over = [lid.id for lid in sheet.belonging_to(valve, ChamberCover)]
         beside = f": the cover of its chamber is {over[0]}" if over else ""
         return sheet.states(not over, f"{says}{beside}", where=where)
     return sheet.states(True, says, where=where)
-
-
-def _seats(valve: PoppetValve, sheet: Sheet) -> list[str]:
-    """The ids of the seats that a valve names."""
-    named = [beat.seat for beat in (valve.upper_beat, valve.lower_beat) if sheet.is_stated("seat", beat.seat)]
-    return [sheet.follow(seat).id for seat in named]

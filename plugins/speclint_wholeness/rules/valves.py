@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Rule, Sheet, ToFill, filled_once, replace
+from speclint.facts import seats_named
 from speclint.specs import (
     ChamberCover,
     CompressionSpring,
@@ -101,10 +102,7 @@ def _covers(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
     """The cover over the valve: one that names the valve, or a seat bore of the block in which it sits."""
     found = {one.id: one for one in sheet.fillers(valve, ChamberCover, by="over")}
     blocks: list[str] = []
-    for beat in (valve.upper_beat, valve.lower_beat):
-        if not sheet.is_stated("seat", beat.seat):
-            continue
-        seat = sheet.follow(beat.seat)
+    for seat in seats_named(valve, sheet):
         if sheet.is_stated("block of the seat", seat.pressed_into) and (
             bore := sheet.said(f"bore of {seat.id}", seat.in_bore)
         ):
@@ -146,10 +144,8 @@ def _in_turn(valve: PoppetValve, serves: str, sheet: Sheet) -> tuple[SteamPassag
     """The passages of the block, pockets left out, that name another valve of the same service."""
     blocks = {
         block.id: block
-        for seat in (
-            beat.seat for beat in (valve.upper_beat, valve.lower_beat) if sheet.is_stated("seat", beat.seat)
-        )
-        for into in (sheet.follow(seat).pressed_into,)
+        for seat in seats_named(valve, sheet)
+        for into in (seat.pressed_into,)
         if sheet.is_stated("block of the seat", into)
         for block in (sheet.follow(into),)
     }
